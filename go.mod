@@ -1,0 +1,9 @@
+module example.com/meniscus
+
+go 1.25.0
+
+require (
+	github.com/BurntSushi/toml v1.6.0
+	github.com/google/go-cmp v0.7.0
+	github.com/shopspring/decimal v1.6.0
+)
