@@ -1,0 +1,108 @@
+package sheet
+
+import "slices"
+
+// Finish looks for what nobody asked for and for what was needed and is not there, and gives everything found wrong with the
+// file as one error of type Faults, sorted by place. It is nil if there is nothing of severity Error; warnings are then in
+// Faults. Calling it again changes nothing.
+func (d *Doc) Finish() error {
+	if d == nil {
+		return nil
+	}
+	if !d.closed {
+		d.closed = true
+		d.strangers(d.Root())
+		d.absences(d.Root())
+	}
+	return d.Err()
+}
+
+// strangers reports the names that were not asked for. Of an unknown table, the header is enough.
+func (d *Doc) strangers(t *Table) {
+	for _, m := range t.order {
+		switch {
+		case m.dead() || m.told:
+		case !m.used:
+			d.stranger(t, m)
+		case m.sub != nil:
+			d.strangers(m.sub)
+		}
+	}
+}
+
+func (d *Doc) stranger(t *Table, m *member) {
+	if m.key != nil && t.misplaced(m) {
+		return
+	}
+	what := "an unknown key"
+	do := "remove it"
+	if m.sub != nil {
+		what, do = "an unknown table", "remove it with its lines"
+	}
+	if near := nearest(m.name, t.absentNames()); near != "" {
+		t.excuse(near)
+		do = "did you mean " + near + "? If not, " + do
+	} else if near := nearest(m.name, t.asked); near != "" {
+		do = "did you mean " + near + "? If not, " + do
+	}
+	d.addAt(m.off, t.path(m.name), codeUnknown, what, do)
+}
+
+// misplaced reports a key that belongs to a table further out: whatever stands after a sub-table's header belongs to that
+// sub-table, however it is meant.
+func (t *Table) misplaced(m *member) bool {
+	for outer := t.parent; outer != nil; outer = outer.parent {
+		if !slices.Contains(outer.asked, m.name) || outer.byName[m.name] != nil {
+			continue
+		}
+		outer.excuse(m.name)
+		home := "[" + outer.path() + "]"
+		if outer.parent == nil {
+			home = "the top of the file"
+		}
+		t.doc.addAt(m.off, t.path(m.name), codeMisplaced,
+			"stands under ["+t.path()+"] and so belongs to it, but that has no such key",
+			"if it is meant for "+home+", move it up there, above line "+itoa(t.At().Line))
+		return true
+	}
+	return false
+}
+
+// absentNames gives the names that were asked for and are not there.
+func (t *Table) absentNames() []string {
+	var names []string
+	for _, name := range t.asked {
+		if t.byName[name] == nil {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+// excuse drops the report that a name is missing: another fault explains it.
+func (t *Table) excuse(name string) {
+	t.missing = slices.DeleteFunc(t.missing, func(a absence) bool { return a.name == name })
+}
+
+func (d *Doc) absences(t *Table) {
+	seen := map[absence]bool{}
+	for _, a := range t.missing {
+		if seen[a] || t.dead || a.table && d.lost || t.holed {
+			continue
+		}
+		seen[a] = true
+		do := "write " + a.name + " = \"…\" under [" + t.path() + "]"
+		switch {
+		case a.table:
+			do = "write it with a header [" + t.path(a.name) + "]"
+		case t.parent == nil:
+			do = "write " + a.name + " = \"…\" at the top of the file"
+		}
+		d.addAt(t.off, t.path(a.name), codeMissing, "missing", do)
+	}
+	for _, m := range t.order {
+		if m.sub != nil {
+			d.absences(m.sub)
+		}
+	}
+}

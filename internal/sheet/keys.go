@@ -1,0 +1,232 @@
+package sheet
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+)
+
+type segment struct {
+	name string
+	off  int
+}
+
+// header reads [a.b] and makes its table the current one. A header that is refused gets a table apart from the tree, so that
+// the lines under it are still looked at and none of them lands in the table before.
+func (s *scanner) header() *Table {
+	open := s.at
+	s.at++
+	s.key = ""
+	if s.peek() == '[' {
+		s.fail(open, codeArrayTable, "double brackets [[…]] are not used in a sheet", "write numbered tables: [step.10], [step.20]")
+		s.at = s.lineEnd(s.at)
+		return s.detach(open)
+	}
+	path := s.keyPath()
+	if s.peek() == ']' {
+		s.at++
+	} else {
+		s.fail(open, codeHeader, "a table header that is not closed", "write it like [plug.drain], alone on its line")
+		s.at = s.lineEnd(s.at)
+	}
+	s.key = joinSegments(path)
+	if len(path) > MaxDepth {
+		s.fail(open, codeDeep, fmt.Sprintf("a table more than %d names deep", MaxDepth), "use fewer levels")
+	}
+	if s.failed {
+		return s.detach(open)
+	}
+	return s.open(open, path)
+}
+
+// detach makes the current table one that belongs to no tree.
+func (s *scanner) detach(open int) *Table {
+	s.doc.lost = true
+	var nowhere *Table
+	if s.key != "" {
+		nowhere = &Table{doc: s.doc, dead: true} // so that faults under the header can still name its path
+	}
+	s.cur = s.doc.newTable(nowhere, s.key, open)
+	s.cur.dead = true
+	return s.cur
+}
+
+func (s *scanner) open(off int, path []segment) *Table {
+	t := s.doc.root
+	for i, seg := range path {
+		m := t.byName[seg.name]
+		if m == nil {
+			if !s.count(off) {
+				return s.detach(off)
+			}
+			m = &member{name: seg.name, off: seg.off, sub: s.doc.newTable(t, seg.name, off)}
+			t.put(m)
+		} else if m.sub == nil {
+			s.fail(off, codeKeyTable, t.path(seg.name)+" is a key with a value on line "+itoa(s.doc.pos(m.off).Line),
+				"keep either the key or the table")
+			return s.detach(off)
+		} else if i == len(path)-1 {
+			if m.sub.explicit {
+				s.fail(off, codeTableTwice, "this table was opened before, on line "+itoa(s.doc.pos(m.sub.off).Line),
+					"put all its lines under one header")
+				return s.detach(off)
+			}
+			s.late(off, m)
+		}
+		t = m.sub
+	}
+	t.explicit = true
+	s.cur = t
+	return t
+}
+
+// late refuses a table that comes after a table inside it. TOML allows it; on paper it hides where a value belongs.
+// What it says is clear nevertheless, so its values stay.
+func (s *scanner) late(off int, m *member) {
+	if !s.said {
+		s.said = true
+		s.doc.addAt(off, s.key, codeParentLate, "this table comes after one that lies inside it, on line "+itoa(s.doc.pos(m.sub.off).Line),
+			"move it, with its lines, above that one")
+	}
+	m.sub.off, m.off = off, off
+}
+
+// assignment reads key = value.
+func (s *scanner) assignment() *entry {
+	start := s.at
+	path := s.keyPath()
+	s.key = s.cur.path(joinSegments(path))
+	if len(path) > 1 {
+		s.fail(start, codeDotted, "a dotted key before an equals sign", "write a header [table] and the last name alone under it")
+	}
+	if s.peek() != '=' {
+		s.noEquals(start)
+		s.at = s.lineEnd(s.at)
+		return nil
+	}
+	s.at++
+	s.skipSpace()
+	var e *entry
+	if !s.failed {
+		e = s.insert(path[0])
+	}
+	if e == nil {
+		e = &entry{dead: true} // still read the value: it may go on over several lines
+	}
+	e.valOff = s.at
+	s.value(e, path)
+	e.valEnd = s.at
+	return e
+}
+
+func (s *scanner) noEquals(start int) {
+	switch {
+	case s.peek() == ':':
+		s.fail(s.at, codeNoEquals, "a colon after the key", "write an equals sign: key = \"value\"")
+	case s.at > start && s.at < s.lineEnd(start):
+		s.fail(s.at, codeNoEquals, "no equals sign after the key", "write key = \"value\"; a key has no spaces, use _ between words")
+	default:
+		s.fail(start, codeNoEquals, "this line is neither a [table], a key = \"value\" nor a comment",
+			"begin a comment with #; a long text goes between three quote marks")
+	}
+}
+
+// insert puts a key into the current table; nil if it cannot stand there.
+func (s *scanner) insert(seg segment) *entry {
+	if old := s.cur.byName[seg.name]; old != nil {
+		line := itoa(s.doc.pos(old.off).Line)
+		if old.sub != nil {
+			s.fail(seg.off, codeKeyTable, "there is a table of this name, on line "+line, "keep either the key or the table")
+		} else {
+			s.fail(seg.off, codeKeyTwice, "this key was written before, on line "+line, "keep one of the two")
+		}
+		return nil
+	}
+	if !s.count(seg.off) {
+		return nil
+	}
+	e := &entry{table: s.cur, name: seg.name, off: seg.off, dead: s.cur.dead}
+	s.cur.put(&member{name: seg.name, off: seg.off, key: e})
+	return e
+}
+
+// keyPath reads names with dots between them, and stops at what follows. Names past MaxDepth are read but not kept.
+func (s *scanner) keyPath() []segment {
+	var path []segment
+	for {
+		s.skipSpace()
+		seg := s.segment()
+		if len(path) <= MaxDepth {
+			path = append(path, seg)
+		}
+		s.skipSpace()
+		if s.peek() != '.' {
+			return path
+		}
+		s.at++
+	}
+}
+
+// segment reads one name and judges its form. The caller finds s.failed set if it will not do.
+func (s *scanner) segment() segment {
+	off, raw := s.at, ""
+	if c := s.peek(); c == '"' || c == '\'' {
+		end := s.quotedKey(c)
+		if end < 0 {
+			s.fail(off, codeKeyForm, "a quoted key that does not end on its line", "write the key without quotes")
+			s.at = s.lineEnd(s.at)
+			return segment{off: off}
+		}
+		raw = string(s.text[off+1 : end])
+		s.at = end + 1
+	} else {
+		for s.at < len(s.text) && bytes.IndexByte([]byte(" \t\r\n.=[]#\"',{}:"), s.text[s.at]) < 0 {
+			s.at++
+		}
+		raw = string(s.text[off:s.at])
+	}
+	s.judgeKey(off, raw)
+	return segment{name: cut(raw, MaxKey), off: off}
+}
+
+// quotedKey gives the offset of the closing quote, or -1.
+func (s *scanner) quotedKey(quote byte) int {
+	end := s.lineEnd(s.at)
+	for i := s.at + 1; i < end; i++ {
+		switch {
+		case s.text[i] == quote:
+			return i
+		case s.text[i] == '\\' && quote == '"':
+			i++
+		}
+	}
+	return -1
+}
+
+func (s *scanner) judgeKey(off int, raw string) {
+	switch {
+	case raw == "":
+		if s.atLineEnd() || s.peek() == '=' || s.peek() == ']' || s.peek() == '.' || s.text[off] == '"' || s.text[off] == '\'' {
+			s.fail(off, codeKeyForm, "an empty key", "give it a name of a-z, 0-9, _ and -")
+		}
+		s.failed = true // anything else is no key at all, and the caller says so
+	case len(raw) > MaxKey:
+		s.fail(off, codeKeyLong, fmt.Sprintf("a key longer than %d characters: %s", MaxKey, Echo(raw)), "use a shorter one")
+	case strings.Trim(raw, keyLetters) != "":
+		s.fail(off, codeKeyForm, "a key may not be written "+Echo(raw), "use only a-z, 0-9, _ and - in it")
+	}
+}
+
+// Capitals pass here: judgeNames sees to them when it knows whether there is a twin.
+const keyLetters = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-"
+
+func joinSegments(path []segment) string {
+	names := make([]string, len(path))
+	for i, seg := range path {
+		names[i] = seg.name
+		if strings.Trim(seg.name, keyLetters) != "" {
+			names[i] = Echo(seg.name)
+		}
+	}
+	return strings.Join(names, ".")
+}

@@ -1,0 +1,178 @@
+package sheet
+
+import (
+	"bytes"
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// A scanner finds the statements of a sheet: headers and assignments. It goes forward only, apart from giving back a line
+// once, and keeps no stack, so that its cost grows with the size of the file and with nothing else.
+type scanner struct {
+	doc   *Doc
+	text  []byte // the file with forbidden characters blanked out
+	bad   []span // where they stood
+	at    int
+	cur   *Table // the table that assignments go into
+	names int    // tables and keys so far
+	key   string // dotted path for the faults of this statement
+
+	failed  bool // this statement is refused
+	said    bool // and its fault is recorded, or a better one stands on its line
+	resumed bool // this statement gave up where the next one begins
+	stopped bool
+
+	done []statement
+}
+
+// A statement is a stretch of the file with the table or key it made; with neither, it made nothing.
+type statement struct {
+	span
+	table *Table
+	key   *entry
+}
+
+func itoa(n int) string { return strconv.Itoa(n) }
+
+func (s *scanner) run() {
+	for !s.stopped && s.skipBlank() {
+		s.statement()
+		if len(s.doc.faults) >= maxStored {
+			s.stopped = true
+		}
+	}
+}
+
+func (s *scanner) statement() {
+	st := statement{span: span{start: s.at}}
+	s.failed, s.resumed, s.key = false, false, s.cur.path()
+	// A forbidden character was reported already; what the blank in its place breaks is not worth a second fault.
+	s.said = s.spoiled(span{s.at, s.lineEnd(s.at)})
+	if s.peek() == '[' {
+		st.table = s.header()
+	} else {
+		st.key = s.assignment()
+	}
+	if !s.resumed {
+		s.endLine()
+	}
+	st.end = s.at
+	if s.spoiled(st.span) {
+		s.failed = true
+	}
+	s.settle(st)
+	s.done = append(s.done, st)
+}
+
+// settle refuses what a failed statement made.
+func (s *scanner) settle(st statement) {
+	if !s.failed {
+		return
+	}
+	switch {
+	case st.table != nil:
+		st.table.kill()
+		s.doc.lost = true
+	case st.key != nil:
+		st.key.dead = true
+	}
+	s.cur.holed = true
+}
+
+// fail refuses the statement, and records why unless that is said already.
+func (s *scanner) fail(off int, code, problem, do string) {
+	s.failed = true
+	if !s.said {
+		s.said = true
+		s.doc.addAt(off, s.key, code, problem, do)
+	}
+}
+
+// spoiled reports whether a forbidden character stood within the span.
+func (s *scanner) spoiled(in span) bool {
+	for len(s.bad) > 0 && s.bad[0].end <= in.start {
+		s.bad = s.bad[1:] // never looked back at: statements follow each other
+	}
+	return len(s.bad) > 0 && s.bad[0].start < in.end
+}
+
+func (s *scanner) peek() byte { return s.ahead(0) }
+
+// ahead gives the byte n further on, 0 past the end: a NUL in the file itself is blanked out before.
+func (s *scanner) ahead(n int) byte {
+	if s.at+n < len(s.text) {
+		return s.text[s.at+n]
+	}
+	return 0
+}
+
+func (s *scanner) skipSpace() {
+	for s.peek() == ' ' || s.peek() == '\t' {
+		s.at++
+	}
+}
+
+// skipBlank moves to the next thing that is neither space nor comment; false at the end of the file.
+func (s *scanner) skipBlank() bool {
+	for s.at < len(s.text) {
+		switch s.text[s.at] {
+		case ' ', '\t', '\r', '\n':
+			s.at++
+		case '#':
+			s.at = s.lineEnd(s.at)
+		default:
+			return true
+		}
+	}
+	return false
+}
+
+// lineEnd gives the offset of the line's end, before CR LF or LF.
+func (s *scanner) lineEnd(from int) int {
+	n := bytes.IndexByte(s.text[from:], '\n')
+	if n < 0 {
+		return len(s.text)
+	}
+	end := from + n
+	if end > from && s.text[end-1] == '\r' {
+		end--
+	}
+	return end
+}
+
+func (s *scanner) atLineEnd() bool {
+	c := s.peek()
+	return s.at >= len(s.text) || c == '\n' || c == '\r' || c == '#'
+}
+
+// endLine wants nothing but space and a comment before the end of the line, and goes there in any case.
+func (s *scanner) endLine() {
+	s.skipSpace()
+	if !s.atLineEnd() {
+		s.afterFault()
+	}
+	if s.peek() != '#' {
+		s.at = s.lineEnd(s.at)
+	}
+}
+
+func (s *scanner) afterFault() {
+	rest := Echo(strings.TrimSpace(string(s.text[s.at:min(s.lineEnd(s.at), s.at+2*echoBytes)])))
+	s.fail(s.at, codeAfter, "more stands on this line than one entry: "+rest,
+		`give it a line of its own, begin a comment with #, write \" for a quote mark inside quotes`)
+}
+
+// count takes one more name into account; false once the file has too many.
+func (s *scanner) count(off int) bool {
+	s.names++
+	if s.names <= MaxNames {
+		return true
+	}
+	if !s.stopped {
+		s.stopped, s.said = true, false
+		s.fail(off, codeTooMany, fmt.Sprintf("more than %d tables and keys in one file", MaxNames), "split it into several files")
+	}
+	s.failed, s.doc.lost = true, true
+	return false
+}

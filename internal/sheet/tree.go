@@ -1,0 +1,175 @@
+package sheet
+
+import "strings"
+
+// Doc is one file, read: its tables, and every fault found in it so far. The zero Doc is an empty file without a name.
+type Doc struct {
+	name    string
+	src     string
+	lines   []int
+	root    *Table
+	done    []statement
+	faults  []Fault
+	more    int
+	refused bool
+	lost    bool // a header could not be read, so any table may be absent without fault of the writer
+	closed  bool // Finish has looked for unknown and missing keys
+}
+
+// Kind tells what stands under a name.
+type Kind uint8
+
+const (
+	Absent  Kind = iota // nothing
+	Broken              // something that was refused; its fault is recorded already
+	String              // a quoted string of one line
+	Text                // a string in triple quotes, of any number of lines
+	List                // a list of quoted strings
+	Integer             // the bare whole number of `format` or `schema`
+	Group               // a table
+)
+
+// An entry is one key with its value.
+type entry struct {
+	table  *Table
+	name   string
+	off    int // of the key
+	valOff int
+	valEnd int
+	kind   Kind
+	text   string
+	items  []item
+	dead   bool // refused
+}
+
+type item struct {
+	off  int
+	text string
+}
+
+// A member is one name in a table: a key, or a table within.
+type member struct {
+	name string
+	off  int
+	key  *entry
+	sub  *Table
+	used bool
+	twin bool
+	told bool // a reading fault was given: one is enough
+}
+
+func (m *member) dead() bool {
+	if m.sub != nil {
+		return m.sub.dead
+	}
+	return m.key.dead
+}
+
+// Table is one table of a sheet. Its methods do well on the nil Table and on a table that is not there, which holds nothing:
+// a chain such as root.Sub("plug").Sub("drain") needs no checks on the way.
+type Table struct {
+	doc      *Doc
+	parent   *Table
+	name     string
+	off      int // of its header, or of the header that implied it
+	explicit bool
+	present  bool
+	dead     bool // refused, with everything in it
+	holed    bool // a line in it could not be read
+	shouts   bool // some name in it has a capital letter
+	order    []*member
+	byName   map[string]*member
+	asked    []string
+	missing  []absence
+}
+
+type absence struct {
+	name  string
+	table bool
+}
+
+func (d *Doc) newTable(parent *Table, name string, off int) *Table {
+	return &Table{doc: d, parent: parent, name: name, off: off, present: true, dead: parent != nil && parent.dead}
+}
+
+func (t *Table) put(m *member) {
+	if t.byName == nil {
+		t.byName = map[string]*member{}
+	}
+	t.byName[m.name] = m
+	t.order = append(t.order, m)
+	t.shouts = t.shouts || m.name != strings.ToLower(m.name)
+}
+
+// path joins the names from the root down, and then the further names given.
+func (t *Table) path(more ...string) string {
+	for ; t != nil && t.parent != nil; t = t.parent {
+		more = append([]string{t.name}, more...)
+	}
+	return strings.Join(more, ".")
+}
+
+// judgeNames refuses capital letters, and every spelling of a name that is written in two.
+// It waits for the end of the file because the twin may come later.
+func (d *Doc) judgeNames(t *Table) {
+	if t.shouts {
+		t.judgeTwins()
+	}
+	for _, m := range t.order {
+		if m.sub != nil {
+			d.judgeNames(m.sub)
+		}
+	}
+}
+
+func (t *Table) judgeTwins() {
+	first := map[string]*member{}
+	for _, m := range t.order {
+		low := strings.ToLower(m.name)
+		f, seen := first[low]
+		switch {
+		case !seen:
+			first[low] = m
+		case !f.twin:
+			t.twin(f, m)
+			t.twin(m, f)
+		default:
+			t.twin(m, f)
+		}
+	}
+	for _, m := range t.order {
+		if low := strings.ToLower(m.name); low != m.name && !m.twin {
+			m.kill()
+			t.doc.addAt(m.off, t.path(m.name), codeKeyCase, "capital letters in a key", "write it in lower case: "+low)
+		}
+	}
+}
+
+func (t *Table) twin(m, other *member) {
+	m.twin = true
+	m.kill()
+	at := t.doc.pos(other.off)
+	t.doc.addAt(m.off, t.path(m.name), codeKeyTwin,
+		"the same name as "+other.name+" on line "+itoa(at.Line)+", column "+itoa(at.Col)+", but for capitals",
+		"keep one of the two, in lower case")
+}
+
+func (m *member) kill() {
+	if m.key != nil {
+		m.key.dead = true
+		return
+	}
+	m.sub.kill()
+}
+
+func (t *Table) kill() {
+	t.dead = true
+	for _, m := range t.order {
+		m.kill()
+	}
+}
+
+func (d *Doc) addAt(off int, key, code, problem, do string) {
+	at := d.pos(off)
+	d.Add(Fault{Line: at.Line, Col: at.Col, Key: key, Code: code, Problem: problem, Do: do})
+}

@@ -1,0 +1,174 @@
+package sheet
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+)
+
+// value reads what stands after the equals sign into e. What it says is left to the TOML library; here only its kind, its
+// place and its form are settled.
+func (s *scanner) value(e *entry, path []segment) {
+	if s.atLineEnd() {
+		s.fail(s.at, codeNoValue, "no value after the equals sign", "write the value in quotes, or remove the line")
+		return
+	}
+	switch s.peek() {
+	case '"', '\'':
+		e.kind = s.str()
+	case '[':
+		e.kind = List
+		s.list(e)
+	case '{':
+		s.fail(s.at, codeInline, "a table in braces", "write a header [table] and its keys on lines of their own")
+		s.skipBalanced()
+	default:
+		root := s.cur == s.doc.root && len(path) == 1 && (path[0].name == "format" || path[0].name == "schema")
+		word := s.word("#")
+		if root && wholeNumber(word) {
+			e.kind = Integer
+			return
+		}
+		s.refuseBare(e.valOff, word)
+	}
+}
+
+// wholeNumber accepts 0 to 999999999 without sign, leading zero or underscore.
+func wholeNumber(word string) bool {
+	return len(word) > 0 && len(word) <= 9 && strings.Trim(word, "0123456789") == "" && (word == "0" || word[0] != '0')
+}
+
+// word takes an unquoted value up to the end of the line or one of the given characters.
+func (s *scanner) word(ends string) string {
+	start, end := s.at, s.lineEnd(s.at)
+	if n := bytes.IndexAny(s.text[start:end], ends); n >= 0 {
+		end = start + n
+	}
+	s.at = end
+	return strings.TrimRight(string(s.text[start:end]), " \t")
+}
+
+// skipBalanced goes past the bracket that closes the one here, if it does so within reach, else to the end of the line.
+// It counts brackets instead of descending into them.
+func (s *scanner) skipBalanced() {
+	const reach = 4096
+	end := min(len(s.text), s.at+reach)
+	depth := 0
+	for i := s.at; i < end; i++ {
+		switch s.text[i] {
+		case '[', '{':
+			depth++
+		case ']', '}':
+			if depth--; depth == 0 {
+				s.at = i + 1
+				return
+			}
+		case '#':
+			i = s.lineEnd(i)
+		case '"', '\'':
+			i = s.skipString(i, end)
+		}
+	}
+	s.at = s.lineEnd(s.at)
+}
+
+// skipString gives the offset of the last quote of the string that begins at i, or the end of its line.
+func (s *scanner) skipString(i, end int) int {
+	quote := s.text[i]
+	if triple := bytes.Repeat([]byte{quote}, 3); bytes.HasPrefix(s.text[i:end], triple) {
+		if n := bytes.Index(s.text[i+3:end], triple); n >= 0 {
+			return i + 3 + n + 2
+		}
+		return end
+	}
+	for j := i + 1; j < end && s.text[j] != '\n'; j++ {
+		switch {
+		case s.text[j] == quote:
+			return j
+		case s.text[j] == '\\' && quote == '"':
+			j++
+		}
+	}
+	return min(s.lineEnd(i), end)
+}
+
+// list reads [ "…", "…" ], over several lines if need be.
+func (s *scanner) list(e *entry) {
+	open := s.at
+	s.at++
+	comma := true // an item may stand here
+	for s.skipBlank() {
+		switch c := s.peek(); {
+		case c == ']':
+			s.at++
+			return
+		case c == ',' && !comma:
+			s.at++
+			comma = true
+			continue
+		case !comma || c == ',' || s.newEntry(open):
+			s.breakOff(open)
+			return
+		}
+		comma = false
+		if !s.listItem(e, open) {
+			return
+		}
+	}
+	s.fail(open, codeListOpen, "a list that is never closed", `close it: ["hot fluid", "raised vehicle"]`)
+}
+
+// listItem reads one item; false if the list cannot be read on from here.
+func (s *scanner) listItem(e *entry, open int) bool {
+	off := s.at
+	switch s.peek() {
+	case '"', '\'':
+		kind := s.str()
+		if kind == Text {
+			s.fail(off, codeListNested, "a text in triple quotes inside a list", "use plain quotes in a list")
+		}
+		if kind == Broken {
+			s.at = s.lineEnd(s.at)
+			s.resumed = true
+			return false
+		}
+		if len(e.items) == MaxList {
+			s.fail(off, codeListLong, fmt.Sprintf("more than %d values in one list", MaxList), "split the list")
+		} else {
+			e.items = append(e.items, item{off: off})
+		}
+	case '[', '{':
+		s.fail(off, codeListNested, "brackets or braces inside a list", `a list holds only quoted words: ["hot fluid", "raised vehicle"]`)
+		s.skipBalanced()
+	default:
+		s.refuseBare(off, s.word(",]#"))
+	}
+	return true
+}
+
+// newEntry reports whether the list has run into the next line of the table: its closing bracket was forgotten.
+func (s *scanner) newEntry(open int) bool {
+	start := bytes.LastIndexByte(s.text[:s.at], '\n') + 1
+	if start <= open || len(bytes.TrimLeft(s.text[start:s.at], " \t")) > 0 {
+		return false
+	}
+	line := bytes.TrimRight(s.text[s.at:s.lineEnd(s.at)], " \t")
+	if inner, ok := bytes.CutPrefix(line, []byte("[")); ok && len(inner) > 1 {
+		return string(bytes.TrimLeft(inner, keyLetters+".")) == "]"
+	}
+	word := bytes.TrimLeft(line, keyLetters)
+	return len(word) < len(line) && bytes.HasPrefix(bytes.TrimLeft(word, " \t"), []byte("="))
+}
+
+// breakOff gives up on a list. If what stopped it begins a line, that line may well be the next entry: it is read again.
+func (s *scanner) breakOff(open int) {
+	start := bytes.LastIndexByte(s.text[:s.at], '\n') + 1
+	if start > open && len(bytes.TrimLeft(s.text[start:s.at], " \t")) == 0 {
+		s.fail(open, codeListOpen, "a list that is not closed before line "+itoa(s.doc.pos(s.at).Line), "close it with ]")
+		s.at = start
+	} else {
+		s.fail(s.at, codeListComma, "not a list of quoted words with a comma between two", `write it like ["hot fluid", "raised vehicle"]`)
+		s.at = s.lineEnd(s.at)
+	}
+	s.resumed = true
+}
