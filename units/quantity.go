@@ -39,6 +39,9 @@ type (
 // positive twin, so giving it up leaves the range symmetric.
 const outOfRange = math.MinInt64
 
+// maxTicks is the end of the range.
+const maxTicks = math.MaxInt64
+
 // Huge is what float results answer for an out-of-range quantity. A NaN would
 // slip through comparisons; this is refused by Of, so the fault stays visible.
 const Huge = math.MaxFloat64

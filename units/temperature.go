@@ -158,4 +158,3 @@ func MeanTemperature(points ...Temperature) (Temperature, error) {
 	n, _ := roundBig(sum, big.NewInt(int64(len(points))))
 	return Temperature{n}, nil
 }
-

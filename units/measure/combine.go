@@ -1,0 +1,58 @@
+package measure
+
+import (
+	"errors"
+	"fmt"
+)
+
+// Part is one input of a formula: a reading, and how much the result moves per
+// unit of it (the partial derivative at the estimates).
+type Part struct {
+	Of          Reading
+	Sensitivity float64
+}
+
+// Combine returns the reading of a formula whose value at the estimates the
+// caller has computed: its terms are the sum of sensitivity × terms of each
+// part, shared causes added with their signs before squaring. This is first-order
+// propagation, JCGM 100:2008 5.1.2 and 5.2.2. A value or sensitivity that is
+// not finite, or a part that is not valid, is an error; every fault is reported.
+func Combine(value float64, parts ...Part) (Reading, error) {
+	if err := checkParts(value, parts); err != nil {
+		return Reading{}, fmt.Errorf("measure: combine: %w", err)
+	}
+	n := 0
+	for _, p := range parts {
+		n += len(p.Of.doubt.terms)
+	}
+	g := gathering{terms: make([]Term, 0, n)}
+	for _, p := range parts {
+		g.addAll(p.Of.doubt.terms, p.Sensitivity)
+	}
+	d := g.done()
+	return Reading{value, d}.orError()
+}
+
+func checkParts(value float64, parts []Part) error {
+	var faults []error
+	if !finite(value) {
+		faults = append(faults, fmt.Errorf("value %v; want a finite number", value))
+	}
+	for i, p := range parts {
+		if !finite(p.Sensitivity) {
+			faults = append(faults, fmt.Errorf("part %d of %d has sensitivity %v; want a finite number", i+1, len(parts), p.Sensitivity))
+		}
+		if p.Of.doubt.fault != nil {
+			faults = append(faults, fmt.Errorf("part %d of %d: %w", i+1, len(parts), p.Of.doubt.fault))
+		}
+	}
+	return errors.Join(faults...)
+}
+
+// orError turns a reading that is not valid into its error.
+func (r Reading) orError() (Reading, error) {
+	if r.doubt.fault != nil {
+		return Reading{}, r.doubt.fault
+	}
+	return r, nil
+}
