@@ -20,6 +20,8 @@ func judgeBare(word string) (code, problem, do string) {
 		bare = shown[1 : len(shown)-1]
 	}
 	switch {
+	case oddSpace(word[:len(word)-len(strings.TrimLeftFunc(word, isOddSpace))]):
+		return codeSpace, "a special space outside quotes: " + shown, doSpace
 	case strings.ContainsRune("“”„‟‘’‚«»″′`´", firstRune(word)):
 		return codeQuotes, "quote marks from a word processor: " + shown, `write straight ones: "24 N·m"`
 	case looksLogical(word):
@@ -32,6 +34,15 @@ func judgeBare(word string) (code, problem, do string) {
 		return codeFloat, bare + " is a bare number", withUnit
 	}
 	return codeUnquoted, "a value without quotes", "write it in quotes: " + shown
+}
+
+const doSpace = "replace it by an ordinary space; it often comes along when copying"
+
+func oddSpace(s string) bool { return strings.IndexFunc(s, isOddSpace) >= 0 }
+
+// isOddSpace knows the spaces beyond ASCII (Unicode category Zs). They are welcome inside quotes, between a number and its unit.
+func isOddSpace(r rune) bool {
+	return r == 0xa0 || r == 0x1680 || r >= 0x2000 && r <= 0x200a || r == 0x202f || r == 0x205f || r == 0x3000
 }
 
 func firstRune(s string) rune {

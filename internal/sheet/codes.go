@@ -31,6 +31,7 @@ const (
 	codeNewline     = "sheet-newline"
 	codeEmpty       = "sheet-empty"
 	codeLong        = "sheet-long"
+	codeSpace       = "sheet-space"
 	codeQuotes      = "sheet-quotes"
 	codeInline      = "sheet-inline-table"
 	codeFloat       = "sheet-float"

@@ -64,11 +64,14 @@ const (
 // Echo quotes at most 40 bytes of text for a message. Control and invisible characters come out as escapes, so that a
 // file cannot write to the reader's terminal; what was cut is shown as an ellipsis.
 func Echo(text string) string {
-	head := cut(text, echoBytes)
+	head, more := cut(text, echoBytes), ""
 	if len(head) < len(text) {
-		return strconv.Quote(head) + "…"
+		more = "…"
 	}
-	return strconv.Quote(text)
+	if strings.ContainsAny(head, `"\`) && strconv.CanBackquote(head) && printable(head) == head {
+		return "`" + head + "`" + more // easier to read than escapes, where it can hide nothing
+	}
+	return strconv.Quote(head) + more
 }
 
 // cut shortens s to at most n bytes without splitting a character.

@@ -87,18 +87,11 @@ func (t *Table) excuse(name string) {
 func (d *Doc) absences(t *Table) {
 	seen := map[absence]bool{}
 	for _, a := range t.missing {
-		if seen[a] || t.dead || a.table && d.lost || t.holed {
+		if seen[a] || t.dead || t.holed || a.table && d.lost {
 			continue
 		}
 		seen[a] = true
-		do := "write " + a.name + " = \"…\" under [" + t.path() + "]"
-		switch {
-		case a.table:
-			do = "write it with a header [" + t.path(a.name) + "]"
-		case t.parent == nil:
-			do = "write " + a.name + " = \"…\" at the top of the file"
-		}
-		d.addAt(t.off, t.path(a.name), codeMissing, "missing", do)
+		d.addAt(t.off, t.path(a.name), codeMissing, "missing", a.do)
 	}
 	for _, m := range t.order {
 		if m.sub != nil {

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"bytes"
 	"fmt"
 	"strings"
 )
@@ -61,6 +60,9 @@ func (s *scanner) open(off int, path []segment) *Table {
 			}
 			m = &member{name: seg.name, off: seg.off, sub: s.doc.newTable(t, seg.name, off)}
 			t.put(m)
+			if s.made == nil {
+				s.made = m
+			}
 		} else if m.sub == nil {
 			s.fail(off, codeKeyTable, t.path(seg.name)+" is a key with a value on line "+itoa(s.doc.pos(m.off).Line),
 				"keep either the key or the table")
@@ -102,6 +104,11 @@ func (s *scanner) assignment() *entry {
 	if s.peek() != '=' {
 		s.noEquals(start)
 		s.at = s.lineEnd(s.at)
+	}
+	if s.failed {
+		s.cur.holed = true // which key was meant cannot be known
+	}
+	if s.peek() != '=' {
 		return nil
 	}
 	s.at++
@@ -173,14 +180,14 @@ func (s *scanner) segment() segment {
 	if c := s.peek(); c == '"' || c == '\'' {
 		end := s.quotedKey(c)
 		if end < 0 {
-			s.fail(off, codeKeyForm, "a quoted key that does not end on its line", "write the key without quotes")
+			s.fail(off, codeKeyForm, "a quoted key with a backslash, or not closed on its line", "write the key without quotes")
 			s.at = s.lineEnd(s.at)
 			return segment{off: off}
 		}
 		raw = string(s.text[off+1 : end])
 		s.at = end + 1
 	} else {
-		for s.at < len(s.text) && bytes.IndexByte([]byte(" \t\r\n.=[]#\"',{}:"), s.text[s.at]) < 0 {
+		for s.at < len(s.text) && strings.IndexByte(" \t\r\n.=[]#\"',{}:", s.text[s.at]) < 0 {
 			s.at++
 		}
 		raw = string(s.text[off:s.at])
@@ -191,13 +198,12 @@ func (s *scanner) segment() segment {
 
 // quotedKey gives the offset of the closing quote, or -1.
 func (s *scanner) quotedKey(quote byte) int {
-	end := s.lineEnd(s.at)
-	for i := s.at + 1; i < end; i++ {
+	for i := s.at + 1; i < len(s.text) && s.text[i] != '\n'; i++ {
 		switch {
 		case s.text[i] == quote:
 			return i
-		case s.text[i] == '\\' && quote == '"':
-			i++
+		case s.text[i] == '\\':
+			return -1 // no name in a sheet needs an escape
 		}
 	}
 	return -1
@@ -212,6 +218,8 @@ func (s *scanner) judgeKey(off int, raw string) {
 		s.failed = true // anything else is no key at all, and the caller says so
 	case len(raw) > MaxKey:
 		s.fail(off, codeKeyLong, fmt.Sprintf("a key longer than %d characters: %s", MaxKey, Echo(raw)), "use a shorter one")
+	case oddSpace(raw):
+		s.fail(off, codeSpace, "a special space outside quotes: "+Echo(raw), doSpace)
 	case strings.Trim(raw, keyLetters) != "":
 		s.fail(off, codeKeyForm, "a key may not be written "+Echo(raw), "use only a-z, 0-9, _ and - in it")
 	}

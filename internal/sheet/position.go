@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"sort"
+	"strings"
 	"unicode/utf8"
 )
 
@@ -26,8 +27,8 @@ const byteOrderMark = "\ufeff"
 // lineStarts gives the offset of the first character of every line.
 // The library's own columns are not used: they are wrong for headers and shift by the byte-order mark.
 func lineStarts(src string) []int {
-	starts := []int{0}
-	if len(src) >= len(byteOrderMark) && src[:len(byteOrderMark)] == byteOrderMark {
+	starts := make([]int, 1, 1+strings.Count(src, "\n"))
+	if strings.HasPrefix(src, byteOrderMark) {
 		starts[0] = len(byteOrderMark)
 	}
 	for i := 0; i < len(src); i++ {

@@ -70,44 +70,60 @@ func (d *Doc) screen() (text []byte, bad []span) {
 			continue
 		}
 		r, width := utf8.DecodeRuneInString(d.src[i:])
-		code, problem, do := judge(d.src[i:i+width], r)
-		if code != "" {
+		if code := judge(d.src[i:i+width], r); code != "" {
 			if !said[code] {
 				said[code] = true
+				problem, do := explain(code, d.src[i:i+width], r)
 				d.addAt(i, "", code, problem, do)
 			}
-			for j := i; j < i+width; j++ {
-				text[j] = ' '
-			}
-			if n := len(bad); n > 0 && bad[n-1].end == i {
-				bad[n-1].end = i + width
-			} else {
-				bad = append(bad, span{i, i + width})
-			}
+			bad = blot(text, bad, span{i, i + width})
 		}
 		i += width
 	}
 	return text, bad
 }
 
-// judge gives the fault of the single character at the start of raw, an empty code if it may stand.
-func judge(raw string, r rune) (code, problem, do string) {
-	if r == utf8.RuneError && len(raw) <= 1 {
-		return codeUTF8, "a byte that is not UTF-8: " + Echo(raw), "save the file as UTF-8 and write this character again"
+// blot blanks the span and adds it to those known, which stay sorted and apart.
+func blot(text []byte, bad []span, at span) []span {
+	for i := at.start; i < at.end; i++ {
+		text[i] = ' '
 	}
-	name := fmt.Sprintf("U+%04X", r)
+	if n := len(bad); n > 0 && bad[n-1].end == at.start {
+		bad[n-1].end = at.end
+		return bad
+	}
+	return append(bad, at)
+}
+
+// judge gives the code of the fault of a character, as it is written in the file; empty if it may stand.
+func judge(raw string, r rune) string {
+	if r == utf8.RuneError && len(raw) == 1 {
+		return codeUTF8
+	}
 	switch forbidden(r) {
 	case control:
-		if r == '\r' {
-			return codeControl, "a carriage return alone does not end a line", "save the file with ordinary line endings"
-		}
-		return codeControl, "a control character (" + name + ")", "delete it; retype what stands around it if need be"
+		return codeControl
 	case hidden:
-		return codeHidden, "an invisible character (" + name + ")", "delete it; it often comes along when copying from a web page"
+		return codeHidden
 	case lost:
-		return codeLost, "a character that did not survive copying or saving (" + name + ")", "look at the original and type it again"
+		return codeLost
 	}
-	return "", "", ""
+	return ""
+}
+
+func explain(code, raw string, r rune) (problem, do string) {
+	name := fmt.Sprintf(" (U+%04X)", r)
+	switch {
+	case code == codeUTF8:
+		return "a byte that is not UTF-8: " + Echo(raw), "save the file as UTF-8 and write this character again"
+	case code == codeControl && raw == "\r":
+		return "a carriage return alone does not end a line", "save the file with ordinary line endings"
+	case code == codeControl:
+		return "a control character" + name, "delete it; retype what stands around it if need be"
+	case code == codeHidden:
+		return "an invisible character" + name, "delete it; it often comes along when copying from a web page"
+	}
+	return "a character that did not survive copying or saving" + name, "look at the original and type it again"
 }
 
 // foreign reports a file that is not UTF-8 text at all, for which one fault says more than thousands.

@@ -14,9 +14,11 @@ type scanner struct {
 	text  []byte // the file with forbidden characters blanked out
 	bad   []span // where they stood
 	at    int
-	cur   *Table // the table that assignments go into
-	names int    // tables and keys so far
-	key   string // dotted path for the faults of this statement
+	cur   *Table  // the table that assignments go into
+	names int     // tables and keys so far
+	key   string  // dotted path for the faults of this statement
+	made  *member // the outermost table this header has implied
+	fresh bool    // skipBlank came to a new line
 
 	failed  bool // this statement is refused
 	said    bool // and its fault is recorded, or a better one stands on its line
@@ -46,7 +48,7 @@ func (s *scanner) run() {
 
 func (s *scanner) statement() {
 	st := statement{span: span{start: s.at}}
-	s.failed, s.resumed, s.key = false, false, s.cur.path()
+	s.failed, s.resumed, s.key, s.made = false, false, s.cur.path(), nil
 	// A forbidden character was reported already; what the blank in its place breaks is not worth a second fault.
 	s.said = s.spoiled(span{s.at, s.lineEnd(s.at)})
 	if s.peek() == '[' {
@@ -74,10 +76,12 @@ func (s *scanner) settle(st statement) {
 	case st.table != nil:
 		st.table.kill()
 		s.doc.lost = true
+		if s.made != nil {
+			s.made.kill()
+		}
 	case st.key != nil:
 		st.key.dead = true
 	}
-	s.cur.holed = true
 }
 
 // fail refuses the statement, and records why unless that is said already.
@@ -115,9 +119,13 @@ func (s *scanner) skipSpace() {
 
 // skipBlank moves to the next thing that is neither space nor comment; false at the end of the file.
 func (s *scanner) skipBlank() bool {
+	s.fresh = false
 	for s.at < len(s.text) {
 		switch s.text[s.at] {
-		case ' ', '\t', '\r', '\n':
+		case '\n':
+			s.fresh = true
+			s.at++
+		case ' ', '\t', '\r':
 			s.at++
 		case '#':
 			s.at = s.lineEnd(s.at)
@@ -158,8 +166,12 @@ func (s *scanner) endLine() {
 }
 
 func (s *scanner) afterFault() {
-	rest := Echo(strings.TrimSpace(string(s.text[s.at:min(s.lineEnd(s.at), s.at+2*echoBytes)])))
-	s.fail(s.at, codeAfter, "more stands on this line than one entry: "+rest,
+	rest := strings.TrimRight(string(s.text[s.at:min(s.lineEnd(s.at), s.at+2*echoBytes)]), " \t")
+	if oddSpace(rest) {
+		s.fail(s.at, codeSpace, "a special space outside quotes: "+Echo(rest), doSpace)
+		return
+	}
+	s.fail(s.at, codeAfter, "more stands on this line than one entry: "+Echo(rest),
 		`give it a line of its own, begin a comment with #, write \" for a quote mark inside quotes`)
 }
 
@@ -173,6 +185,6 @@ func (s *scanner) count(off int) bool {
 		s.stopped, s.said = true, false
 		s.fail(off, codeTooMany, fmt.Sprintf("more than %d tables and keys in one file", MaxNames), "split it into several files")
 	}
-	s.failed, s.doc.lost = true, true
+	s.failed, s.doc.lost, s.cur.holed = true, true, true
 	return false
 }

@@ -1,9 +1,9 @@
 package sheet
 
 import (
-	"bytes"
 	"fmt"
 	"strconv"
+	"strings"
 	"unicode/utf8"
 )
 
@@ -60,13 +60,13 @@ func (s *scanner) longString(quote byte) Kind {
 			blank = blank && s.continuation() > 0
 			s.escape(true)
 		default:
-			blank = blank && bytes.IndexByte([]byte(" \t\r\n"), c) >= 0
+			blank = blank && strings.IndexByte(" \t\r\n", c) >= 0
 			s.at++
 		}
 	}
 	s.fail(open, codeOpenText, "a text in triple quotes that is never closed, so that the rest of the file was not read",
 		"close it with three quote marks")
-	s.stopped, s.doc.lost = true, true
+	s.stopped, s.doc.lost, s.cur.holed = true, true, true
 	return Broken
 }
 
@@ -135,7 +135,8 @@ func (s *scanner) hexEscape(off, digits int) {
 	}
 	s.at = end
 	r := rune(n)
-	if code, problem, do := judge(raw, r); code != "" {
+	if code := judge(raw, r); code != "" {
+		problem, do := explain(code, raw, r)
 		s.fail(off, code, problem+" written as an escape", do)
 	} else if r == '\n' || r == '\t' {
 		s.fail(off, codeControl, "a tab or line break written by its number", "write the character itself")

@@ -116,7 +116,8 @@ func (t *Table) Sub(name string) *Table {
 func (t *Table) NeedSub(name string) *Table {
 	sub := t.Sub(name)
 	if t != nil && t.present && !sub.present && !sub.dead {
-		t.missing = append(t.missing, absence{name, true})
+		do := "write a header [" + t.path(name) + "] and its keys under it"
+		t.missing = append(t.missing, absence{name: name, do: do, table: true})
 	}
 	return sub
 }
@@ -136,8 +137,8 @@ func (t *Table) Subs() []*Table {
 	return subs
 }
 
-// Values gives the keys of this table with their values in the order of the file, whatever their names, lists left out, and
-// marks each as used.
+// Values gives the keys of this table with their values in the order of the file, whatever their names, and marks each as
+// used. Lists are left out, and stay unknown unless asked for; a text of several lines is among them.
 func (t *Table) Values() []Value {
 	if t == nil {
 		return nil

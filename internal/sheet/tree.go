@@ -85,6 +85,7 @@ type Table struct {
 
 type absence struct {
 	name  string
+	do    string
 	table bool
 }
 
@@ -137,6 +138,7 @@ func (t *Table) judgeTwins() {
 			t.twin(m, f)
 		}
 	}
+	t.holed = true // what is meant by them may seem to be missing
 	for _, m := range t.order {
 		if low := strings.ToLower(m.name); low != m.name && !m.twin {
 			m.kill()

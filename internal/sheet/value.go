@@ -85,14 +85,19 @@ func (t *Table) Text(name string) Value {
 // nothing is needed: that is for NeedSub to say.
 func (t *Table) Need(name string) Value {
 	v := t.String(name)
-	t.want(name)
+	t.want(name, `"…"`)
 	return v
 }
 
-func (t *Table) want(name string) {
-	if t != nil && t.present && t.byName[name] == nil {
-		t.missing = append(t.missing, absence{name, false})
+func (t *Table) want(name, example string) {
+	if t == nil || !t.present || t.byName[name] != nil {
+		return
 	}
+	do := "write " + name + " = " + example + " under [" + t.path() + "]"
+	if t.parent == nil {
+		do = "write " + name + " = " + example + " at the top of the file"
+	}
+	t.missing = append(t.missing, absence{name: name, do: do})
 }
 
 // words gives the value under a name if it is a string of either kind.
@@ -129,14 +134,14 @@ func (t *Table) List(name string) (items []Value, ok bool) {
 // NeedList is List for a list that must be there.
 func (t *Table) NeedList(name string) (items []Value, ok bool) {
 	items, ok = t.List(name)
-	t.want(name)
+	t.want(name, `["…"]`)
 	return items, ok
 }
 
 // Integer gives the bare whole number, 0 to 999999999, of `format` or `schema` in the root, which must be there.
 func (t *Table) Integer(name string) (n int, ok bool) {
 	m := t.look(name)
-	t.want(name)
+	t.want(name, "1")
 	if m == nil || m.dead() {
 		return 0, false
 	}

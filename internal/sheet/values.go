@@ -40,12 +40,13 @@ func wholeNumber(word string) bool {
 
 // word takes an unquoted value up to the end of the line or one of the given characters.
 func (s *scanner) word(ends string) string {
-	start, end := s.at, s.lineEnd(s.at)
-	if n := bytes.IndexAny(s.text[start:end], ends); n >= 0 {
+	start, end := s.at, len(s.text)
+	if n := bytes.IndexAny(s.text[start:], ends+"\n"); n >= 0 {
 		end = start + n
 	}
-	s.at = end
-	return strings.TrimRight(string(s.text[start:end]), " \t")
+	word := strings.TrimRight(string(s.text[start:end]), " \t\r")
+	s.at = start + len(word)
+	return word
 }
 
 // skipBalanced goes past the bracket that closes the one here, if it does so within reach, else to the end of the line.
@@ -72,7 +73,7 @@ func (s *scanner) skipBalanced() {
 	s.at = s.lineEnd(s.at)
 }
 
-// skipString gives the offset of the last quote of the string that begins at i, or the end of its line.
+// skipString gives the offset of the last quote of the string that begins at i, or of the end of its line.
 func (s *scanner) skipString(i, end int) int {
 	quote := s.text[i]
 	if triple := bytes.Repeat([]byte{quote}, 3); bytes.HasPrefix(s.text[i:end], triple) {
@@ -81,15 +82,13 @@ func (s *scanner) skipString(i, end int) int {
 		}
 		return end
 	}
-	for j := i + 1; j < end && s.text[j] != '\n'; j++ {
-		switch {
-		case s.text[j] == quote:
-			return j
-		case s.text[j] == '\\' && quote == '"':
+	j := i + 1
+	for ; j < end && s.text[j] != '\n' && s.text[j] != quote; j++ {
+		if s.text[j] == '\\' && quote == '"' && j+1 < end && s.text[j+1] != '\n' {
 			j++
 		}
 	}
-	return min(s.lineEnd(i), end)
+	return j
 }
 
 // list reads [ "…", "…" ], over several lines if need be.
@@ -106,7 +105,7 @@ func (s *scanner) list(e *entry) {
 			s.at++
 			comma = true
 			continue
-		case !comma || c == ',' || s.newEntry(open):
+		case !comma || c == ',' || s.fresh && s.newEntry():
 			s.breakOff(open)
 			return
 		}
@@ -146,12 +145,8 @@ func (s *scanner) listItem(e *entry, open int) bool {
 	return true
 }
 
-// newEntry reports whether the list has run into the next line of the table: its closing bracket was forgotten.
-func (s *scanner) newEntry(open int) bool {
-	start := bytes.LastIndexByte(s.text[:s.at], '\n') + 1
-	if start <= open || len(bytes.TrimLeft(s.text[start:s.at], " \t")) > 0 {
-		return false
-	}
+// newEntry reports whether the list has run into the next key or header: its closing bracket was forgotten.
+func (s *scanner) newEntry() bool {
 	line := bytes.TrimRight(s.text[s.at:s.lineEnd(s.at)], " \t")
 	if inner, ok := bytes.CutPrefix(line, []byte("[")); ok && len(inner) > 1 {
 		return string(bytes.TrimLeft(inner, keyLetters+".")) == "]"
@@ -162,10 +157,8 @@ func (s *scanner) newEntry(open int) bool {
 
 // breakOff gives up on a list. If what stopped it begins a line, that line may well be the next entry: it is read again.
 func (s *scanner) breakOff(open int) {
-	start := bytes.LastIndexByte(s.text[:s.at], '\n') + 1
-	if start > open && len(bytes.TrimLeft(s.text[start:s.at], " \t")) == 0 {
+	if s.fresh {
 		s.fail(open, codeListOpen, "a list that is not closed before line "+itoa(s.doc.pos(s.at).Line), "close it with ]")
-		s.at = start
 	} else {
 		s.fail(s.at, codeListComma, "not a list of quoted words with a comma between two", `write it like ["hot fluid", "raised vehicle"]`)
 		s.at = s.lineEnd(s.at)
