@@ -2,6 +2,7 @@ package elementary
 
 import (
 	"math"
+	"strconv"
 	"testing"
 )
 
@@ -39,4 +40,13 @@ func TestKnownConstants(t *testing.T) {
 			t.Errorf("%s: got %.17g, want %.17g, %.1f ulp off", c.name, c.got, c.want, off)
 		}
 	}
+}
+
+func parse(t *testing.T, text string) float64 {
+	t.Helper()
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
 }

@@ -46,9 +46,18 @@ func NormalCDF(z float64) float64 {
 
 // normalTail returns the probability above z for 0.7 < z <= 39.
 func normalTail(z float64) float64 {
-	square := twoProduct(z, z)
+	return normalTailAt(z, twoProduct(z, z))
+}
+
+// normalTailAt returns the probability above z for 0 <= z <= 39 when z² is
+// known to more digits than z.
+func normalTailAt(z float64, square twofold) float64 {
+	x := float64(z * sqrtHalf)
+	if x < 0.5 {
+		return 0.5 - float64(0.5*erfNear(x))
+	}
 	m, k := expParts(-0.5*square.hi, -0.5*square.lo)
-	return scale(float64(0.5*m)*erfcScaled(float64(z*sqrtHalf)), k)
+	return scale(float64(0.5*m)*erfcScaled(x), k)
 }
 
 // NormalQuantile returns the z below which a standard normal variable falls
