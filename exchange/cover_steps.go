@@ -1,0 +1,30 @@
+package exchange
+
+import (
+	"strconv"
+
+	"example.com/meniscus/units"
+	"example.com/meniscus/units/working"
+)
+
+func (p *Purchase) steps(offers []Offer) working.Steps {
+	var s working.Steps
+	for _, l := range p.FromStock {
+		s = s.Add("from stock: "+strconv.Itoa(l.Count)+" × "+l.Held.Name, "", "", coverText(l.Volume))
+	}
+	if len(p.FromStock) > 0 {
+		s = s.Add("to buy", "need - from stock", coverText(p.Need)+" - "+coverText(p.StockUsed), coverText(p.ToBuy))
+	}
+	for _, l := range p.Lines {
+		count := strconv.Itoa(l.Count)
+		s = s.Add("cost of "+l.Offer.Name, "count × price", count+" × "+l.Offer.Price.StringFixed(2), l.Cost.StringFixed(2))
+		s = s.Add("fluid from "+l.Offer.Name, "count × (size - heel)",
+			count+" × ("+coverText(l.Offer.Size)+" - "+coverText(l.Offer.Heel)+")",
+			coverText(l.Offer.pourable().Scale(float64(l.Count))))
+	}
+	s = s.Add("cost", "sum of the lines", "", p.Cost.StringFixed(2))
+	return s.Add("left over", "fluid bought - to buy", coverText(p.Volume)+" - "+coverText(p.ToBuy), coverText(p.Leftover))
+}
+
+// coverText shows millilitres: containers differ by less than a litre shows.
+func coverText(v units.Volume) string { return v.Text(units.Millilitre, 1) }
