@@ -68,7 +68,8 @@ func Echo(text string) string {
 	if len(head) < len(text) {
 		more = "…"
 	}
-	if strings.ContainsAny(head, `"\`) && strconv.CanBackquote(head) && printable(head) == head {
+	hides := func(r rune) bool { return r == '`' || !strconv.IsPrint(r) }
+	if strings.ContainsAny(head, `"\`) && strings.IndexFunc(head, hides) < 0 && utf8.ValidString(head) {
 		return "`" + head + "`" + more // easier to read than escapes, where it can hide nothing
 	}
 	return strconv.Quote(head) + more

@@ -56,16 +56,23 @@ func (t *Table) misplaced(m *member) bool {
 			continue
 		}
 		outer.excuse(m.name)
-		home := "[" + outer.path() + "]"
-		if outer.parent == nil {
-			home = "the top of the file"
-		}
 		t.doc.addAt(m.off, t.path(m.name), codeMisplaced,
-			"stands under ["+t.path()+"] and so belongs to it, but that has no such key",
-			"if it is meant for "+home+", move it up there, above line "+itoa(t.At().Line))
+			"stands under ["+t.path()+"] and so belongs to it, but that has no such key", outer.bringHome())
 		return true
 	}
 	return false
+}
+
+// bringHome says where a key of this table would have to stand.
+func (t *Table) bringHome() string {
+	line := itoa(t.At().Line)
+	switch {
+	case t.parent == nil:
+		return "if it is meant for the top of the file, move it above the first header"
+	case t.explicit:
+		return "if it is meant for [" + t.path() + "], move it up there, right below line " + line
+	}
+	return "if it is meant for [" + t.path() + "], write that header, and the key under it, above line " + line
 }
 
 // absentNames gives the names that were asked for and are not there.

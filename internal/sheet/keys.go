@@ -25,7 +25,11 @@ func (s *scanner) header() *Table {
 	if s.peek() == ']' {
 		s.at++
 	} else {
-		s.fail(open, codeHeader, "a table header that is not closed", "write it like [plug.drain], alone on its line")
+		problem := "a table header that is not closed"
+		if !s.atLineEnd() {
+			problem = "a table header with something other than names and dots in it"
+		}
+		s.fail(open, codeHeader, problem, "write it like [plug.drain], alone on its line")
 		s.at = s.lineEnd(s.at)
 	}
 	s.key = joinSegments(path)

@@ -171,8 +171,11 @@ func (s *scanner) afterFault() {
 		s.fail(s.at, codeSpace, "a special space outside quotes: "+Echo(rest), doSpace)
 		return
 	}
-	s.fail(s.at, codeAfter, "more stands on this line than one entry: "+Echo(rest),
-		`give it a line of its own, begin a comment with #, write \" for a quote mark inside quotes`)
+	do := "give it a line of its own, or begin a comment with #"
+	if strings.HasSuffix(rest, `"`) && !strings.Contains(rest, "=") { // "3/8" square"
+		do = `write \" for a quote mark inside quotes`
+	}
+	s.fail(s.at, codeAfter, "more stands on this line than one entry: "+Echo(rest), do)
 }
 
 // count takes one more name into account; false once the file has too many.

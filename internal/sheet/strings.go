@@ -125,15 +125,17 @@ func (s *scanner) escape(long bool) {
 }
 
 func (s *scanner) hexEscape(off, digits int) {
-	end := min(len(s.text), off+2+digits)
+	end := off + 2
+	for end < len(s.text) && end < off+2+digits && strings.IndexByte("0123456789abcdefABCDEF", s.text[end]) >= 0 {
+		end++
+	}
+	s.at = end
 	raw := string(s.text[off:end])
 	n, err := strconv.ParseUint(raw[2:], 16, 32)
 	if err != nil || len(raw) != 2+digits || !utf8.ValidRune(rune(n)) || n > utf8.MaxRune {
-		s.at += 2
 		s.fail(off, codeEscape, "not a character: "+Echo(raw), `write the character itself`)
 		return
 	}
-	s.at = end
 	r := rune(n)
 	if code := judge(raw, r); code != "" {
 		problem, do := explain(code, raw, r)

@@ -25,11 +25,14 @@ func (s *scanner) value(e *entry, path []segment) {
 	default:
 		root := s.cur == s.doc.root && len(path) == 1 && (path[0].name == "format" || path[0].name == "schema")
 		word := s.word("#")
-		if root && wholeNumber(word) {
+		switch {
+		case root && wholeNumber(word):
 			e.kind = Integer
-			return
+		case root:
+			s.fail(e.valOff, codeNotInteger, Echo(word)+" is not a whole number", "write it like "+path[0].name+" = 1")
+		default:
+			s.refuseBare(e.valOff, word)
 		}
-		s.refuseBare(e.valOff, word)
 	}
 }
 
