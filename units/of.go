@@ -24,7 +24,8 @@ func (u Unit[D]) Of(x float64) Quantity[D] {
 	return fromTicks[D](n)
 }
 
-// TryOf is Of with an error where the result would be out of range.
+// TryOf is Of with an error where the result would be out of range; the error
+// then wraps ErrOutOfRange.
 func (u Unit[D]) TryOf(x float64) (Quantity[D], error) {
 	q := u.Of(x)
 	if q.Valid() {
@@ -33,12 +34,11 @@ func (u Unit[D]) TryOf(x float64) (Quantity[D], error) {
 	s := specOf[D]()
 	switch {
 	case !dimensioned[D](code(u)):
-		return q, fmt.Errorf("units: not a unit of %s; want one of the units package's constants for it", s.kind)
+		return q, fmt.Errorf("units: not a unit of %s: %w; want one of the package's constants for it", s.kind, ErrOutOfRange)
 	case math.IsNaN(x):
-		return q, fmt.Errorf("units: NaN %s is not %s; want a finite number", u, s.name)
+		return q, fmt.Errorf("units: NaN %s is %w; want a finite number", u, ErrOutOfRange)
 	}
-	most := fromTicks[D](math.MaxInt64)
-	return q, fmt.Errorf("units: %v %s is past the range of %s; want at most %s either way", x, u, s.name, most.Text(u, 0))
+	return q, fmt.Errorf("units: %v %s is %w; want at most about %s either way", x, u, ErrOutOfRange, fromTicks[D](maxTicks).Text(u, 0))
 }
 
 // decimalTicks returns the shortest decimal of x times r, rounded once.

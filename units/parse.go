@@ -146,7 +146,7 @@ func resolve[D Dimension](n numeral, name string, explicit bool) (Quantity[D], m
 	c, how := unitNamed(name)
 	switch {
 	case !dimensioned[D](c):
-		return Quantity[D]{}, wrongUnit(name, specOf[D]().name)
+		return Quantity[D]{}, wrongUnit(name, specOf[D]().name())
 	case how == bare && explicit:
 		return Quantity[D]{}, mistake{
 			token:  name,
@@ -159,7 +159,7 @@ func resolve[D Dimension](n numeral, name string, explicit bool) (Quantity[D], m
 	if !ok {
 		return Quantity[D]{}, mistake{
 			token:  name,
-			reason: "past the range of " + specOf[D]().name + ", " + fromTicks[D](maxTicks).Text(Unit[D](c), 0) + " either way",
+			reason: "past the range of " + specOf[D]().name() + ", " + fromTicks[D](maxTicks).Text(Unit[D](c), 0) + " either way",
 			cause:  ErrOutOfRange,
 		}
 	}

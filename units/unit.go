@@ -4,59 +4,60 @@ package units
 // one. The zero value is no unit: quantities made with it are out of range.
 type Unit[D Dimension] uint8
 
-// code is a unit without its dimension. Codes are unique over all dimensions,
-// so that a unit converted by force to another dimension is known as foreign.
+// code is a unit without its dimension: the number of the dimension in the
+// high four bits, that of the unit in the low four. A unit converted by force
+// to another dimension is thereby known as foreign.
 type code uint8
 
 // Units of volume.
 const (
-	Millilitre         Unit[VolumeDim] = iota + 1 // mL, exact
-	Litre                                         // L, exact
-	CubicInch                                     // in³, 16.387064 mL exactly
-	USFluidOunce                                  // US fl oz, 29.5735295625 mL exactly
-	USPint                                        // US pt, 473.176473 mL exactly
-	USQuart                                       // US qt, 946.352946 mL exactly
-	USGallon                                      // US gal, 231 in³ exactly
-	ImperialFluidOunce                            // imp fl oz, 28.4130625 mL exactly
-	ImperialPint                                  // imp pt, 568.26125 mL exactly
-	ImperialQuart                                 // imp qt, 1136.5225 mL exactly
-	ImperialGallon                                // imp gal, 4546.09 mL exactly
+	Millilitre         Unit[VolumeDim] = iota + 0x11 // mL, exact
+	Litre                                            // L, exact
+	CubicInch                                        // in³, 16.387064 mL exactly
+	USFluidOunce                                     // US fl oz, 29.5735295625 mL exactly
+	USPint                                           // US pt, 473.176473 mL exactly
+	USQuart                                          // US qt, 946.352946 mL exactly
+	USGallon                                         // US gal, 231 in³ exactly
+	ImperialFluidOunce                               // imp fl oz, 28.4130625 mL exactly
+	ImperialPint                                     // imp pt, 568.26125 mL exactly
+	ImperialQuart                                    // imp qt, 1136.5225 mL exactly
+	ImperialGallon                                   // imp gal, 4546.09 mL exactly
 )
 
 // Units of torque.
 const (
-	NewtonMetre             Unit[TorqueDim] = iota + 21 // N·m, exact
-	PoundForceFoot                                      // lbf·ft, 1.3558179483314004 N·m, rounded once to a tick
-	PoundForceInch                                      // lbf·in, a twelfth of lbf·ft, rounded once to a tick
-	KilogramForceCentimetre                             // kgf·cm, 0.0980665 N·m exactly
-	KilogramForceMetre                                  // kgf·m, 9.80665 N·m exactly
+	NewtonMetre             Unit[TorqueDim] = iota + 0x21 // N·m, exact
+	PoundForceFoot                                        // lbf·ft, 1.3558179483314004 N·m, rounded once to a tick
+	PoundForceInch                                        // lbf·in, a twelfth of lbf·ft, rounded once to a tick
+	KilogramForceCentimetre                               // kgf·cm, 0.0980665 N·m exactly
+	KilogramForceMetre                                    // kgf·m, 9.80665 N·m exactly
 )
 
 // Units of length.
 const (
-	Millimetre Unit[LengthDim] = iota + 31 // mm, exact
-	Metre                                  // m, exact
-	Inch                                   // in, 25.4 mm exactly
+	Millimetre Unit[LengthDim] = iota + 0x31 // mm, exact
+	Metre                                    // m, exact
+	Inch                                     // in, 25.4 mm exactly
 )
 
 // Units of mass.
 const (
-	Gram     Unit[MassDim] = iota + 41 // g, exact
-	Kilogram                           // kg, exact
-	Ounce                              // oz (avoirdupois), 28.349523125 g exactly
-	Pound                              // lb (avoirdupois), 453.59237 g exactly
+	Gram     Unit[MassDim] = iota + 0x41 // g, exact
+	Kilogram                             // kg, exact
+	Ounce                                // oz (avoirdupois), 28.349523125 g exactly
+	Pound                                // lb (avoirdupois), 453.59237 g exactly
 )
 
 // Units of temperature difference.
 const (
-	CelsiusDegree    Unit[TemperatureDeltaDim] = iota + 51 // a step of 1 °C, which is 1 K, exact
-	FahrenheitDegree                                       // a step of 1 °F, 5/9 K exactly
+	CelsiusDegree    Unit[TemperatureDeltaDim] = iota + 0x51 // a step of 1 °C, which is 1 K, exact
+	FahrenheitDegree                                         // a step of 1 °F, 5/9 K exactly
 )
 
 // Units of road distance.
 const (
-	Kilometre Unit[DistanceDim] = iota + 61 // km, exact
-	Mile                                    // mi, 1609.344 m exactly
+	Kilometre Unit[DistanceDim] = iota + 0x61 // km, exact
+	Mile                                      // mi, 1609.344 m exactly
 )
 
 // ratio is how many ticks make one unit: num/den.
@@ -69,68 +70,60 @@ type ratio struct{ num, den uint64 }
 // 231 in³ (NIST Handbook 44 App. C, seen in a reprint); imperial gallon
 // 4.54609 dm³ (UK Weights and Measures Act 1985, seen second-hand).
 func ticksPer(c code) ratio {
-	switch Unit[VolumeDim](c) {
-	case Millilitre:
+	switch c {
+	case code(Millilitre):
 		return ratio{100_000_000_000, 1}
-	case Litre:
+	case code(Litre):
 		return ratio{100_000_000_000_000, 1}
-	case CubicInch:
+	case code(CubicInch):
 		return ratio{1_638_706_400_000, 1}
-	case USFluidOunce:
+	case code(USFluidOunce):
 		return ratio{2_957_352_956_250, 1}
-	case USPint:
+	case code(USPint):
 		return ratio{47_317_647_300_000, 1}
-	case USQuart:
+	case code(USQuart):
 		return ratio{94_635_294_600_000, 1}
-	case USGallon:
+	case code(USGallon):
 		return ratio{378_541_178_400_000, 1}
-	case ImperialFluidOunce:
+	case code(ImperialFluidOunce):
 		return ratio{2_841_306_250_000, 1}
-	case ImperialPint:
+	case code(ImperialPint):
 		return ratio{56_826_125_000_000, 1}
-	case ImperialQuart:
+	case code(ImperialQuart):
 		return ratio{113_652_250_000_000, 1}
-	case ImperialGallon:
+	case code(ImperialGallon):
 		return ratio{454_609_000_000_000, 1}
-	}
-	switch Unit[TorqueDim](c) {
-	case NewtonMetre:
+	case code(NewtonMetre):
 		return ratio{1_000_000_000_000_000, 1}
-	case PoundForceFoot:
+	case code(PoundForceFoot):
 		return ratio{13_558_179_483_314_004, 10}
-	case PoundForceInch:
-		return ratio{13_558_179_483_314_004, 120}
-	case KilogramForceCentimetre:
+	case code(PoundForceInch):
+		return ratio{1_129_848_290_276_167, 10} // a twelfth of lbf·ft, exactly
+	case code(KilogramForceCentimetre):
 		return ratio{98_066_500_000_000, 1}
-	case KilogramForceMetre:
+	case code(KilogramForceMetre):
 		return ratio{9_806_650_000_000_000, 1}
-	}
-	return ticksPerOther(c)
-}
-
-func ticksPerOther(c code) ratio {
-	switch {
-	case c == code(Millimetre):
+	case code(Millimetre):
 		return ratio{1_000_000, 1}
-	case c == code(Metre):
+	case code(Metre):
 		return ratio{1_000_000_000, 1}
-	case c == code(Inch):
+	case code(Inch):
 		return ratio{25_400_000, 1}
-	case c == code(Gram):
+	case code(Gram):
 		return ratio{10_000_000_000, 1}
-	case c == code(Kilogram):
+	case code(Kilogram):
 		return ratio{10_000_000_000_000, 1}
-	case c == code(Ounce):
+	case code(Ounce):
 		return ratio{283_495_231_250, 1}
-	case c == code(Pound):
+	case code(Pound):
 		return ratio{4_535_923_700_000, 1}
-	case c == code(CelsiusDegree):
+	case code(CelsiusDegree):
 		return ratio{9_000_000_000, 1}
-	case c == code(FahrenheitDegree):
+	case code(FahrenheitDegree):
 		return ratio{5_000_000_000, 1}
-	case c == code(Kilometre):
+	case code(Kilometre):
 		return ratio{1_000_000, 1}
-	case c == code(Mile):
+	case code(Mile):
 		return ratio{1_609_344, 1}
 	}
 	return ratio{}
@@ -199,28 +192,7 @@ func symbol(c code) string {
 
 // dimensioned says whether the unit belongs to dimension D.
 func dimensioned[D Dimension](c code) bool {
-	low := code(0)
-	var d D
-	switch any(d).(type) {
-	case VolumeDim:
-		low = code(Millilitre)
-	case TorqueDim:
-		low = code(NewtonMetre)
-	case LengthDim:
-		low = code(Millimetre)
-	case MassDim:
-		low = code(Gram)
-	case TemperatureDeltaDim:
-		low = code(CelsiusDegree)
-	case DistanceDim:
-		low = code(Kilometre)
-	}
-	// Codes of a dimension start at a multiple of ten plus one; volumes take two tens.
-	span := code(10)
-	if low == code(Millilitre) {
-		span = 20
-	}
-	return c >= low && c < low+span && ticksPer(c).num != 0
+	return int(c>>4) == numberOf[D]() && ticksPer(c).num != 0
 }
 
 // String returns the unit's symbol, such as "US qt"; "?" for no unit.

@@ -1,0 +1,397 @@
+package units
+
+import (
+	"bytes"
+	"database/sql"
+	"database/sql/driver"
+	"encoding"
+	"encoding/json"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"log/slog"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+)
+
+// Each of our types keeps these promises at compile time.
+type coder interface {
+	fmt.Stringer
+	fmt.GoStringer
+	encoding.TextAppender
+	encoding.TextMarshaler
+	driver.Valuer
+}
+
+type decoder interface {
+	encoding.TextUnmarshaler
+	json.Unmarshaler
+	sql.Scanner
+}
+
+var (
+	_ = []coder{Volume{}, Torque{}, Length{}, Mass{}, TemperatureDelta{}, Distance{}, Temperature{}, Range[VolumeDim]{}, Density(0)}
+	_ = []decoder{new(Volume), new(Torque), new(Length), new(Mass), new(TemperatureDelta), new(Distance), new(Temperature), new(Range[VolumeDim]), new(Density)}
+)
+
+// sheet is a struct such as an embedder would write: values, not pointers.
+type sheet struct {
+	Drained Volume
+	Torque  Torque
+	Shaft   Length
+	Oil     Mass
+	Rise    TemperatureDelta
+	Road    Distance
+	Pan     Temperature
+	Case    Range[VolumeDim]
+	Fluid   Density
+}
+
+func filled() sheet {
+	return sheet{
+		Drained: USQuart.Of(2.5),
+		Torque:  PoundForceFoot.Of(26),
+		Shaft:   Inch.Of(0.625),
+		Oil:     Pound.Of(5),
+		Rise:    FahrenheitDegree.Of(1),
+		Road:    Mile.Of(30000),
+		Pan:     Fahrenheit(97),
+		Case:    Range[VolumeDim]{Litre.Of(9.6), Litre.Of(10.4)},
+		Fluid:   867.5,
+	}
+}
+
+func TestJSONKeepsValuesAndNeighbours(t *testing.T) {
+	b, err := json.Marshal(filled())
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := `{"Drained":"2.365882365 L","Torque":"35.25126665661641 N·m","Shaft":"15.875 mm",` +
+		`"Oil":"2267.96185 g","Rise":"1 °F","Road":"48280.32 km","Pan":"97 °F",` +
+		`"Case":"9.6 L to 10.4 L","Fluid":"867.5 kg/m³"}`
+	if string(b) != want {
+		t.Errorf("got  %s\nwant %s", b, want)
+	}
+	var back sheet
+	if err := json.Unmarshal(b, &back); err != nil || back != filled() {
+		t.Errorf("read back %+v, %v", back, err)
+	}
+}
+
+func TestJSONRefusesNullAndNumbers(t *testing.T) {
+	for _, field := range []string{"Drained", "Torque", "Shaft", "Oil", "Rise", "Road", "Pan", "Case", "Fluid"} {
+		for _, value := range []string{"null", "2.5", "true", "{}", `["2.5 L"]`, `""`, `"2.5"`, `"2.5 \u202eL"`} {
+			got := filled()
+			err := json.Unmarshal([]byte(`{"`+field+`":`+value+`}`), &got)
+			if err == nil {
+				t.Errorf("%s: %s was read", field, value)
+				continue
+			}
+			if !strings.Contains(err.Error(), "want ") {
+				t.Errorf("%s: %s: %q does not say what is accepted", field, value, err)
+			}
+			if got != filled() {
+				t.Errorf("%s: %s: a refused text changed the value to %+v", field, value, got)
+			}
+		}
+	}
+}
+
+func TestJSONNullMessageShowsWhatToWrite(t *testing.T) {
+	var v Volume
+	err := json.Unmarshal([]byte("2.5"), &v)
+	if want := `units: 2.5 in JSON is not a volume; want a string with the unit, such as "2.5 L"`; err == nil || err.Error() != want {
+		t.Errorf("got %v, want %s", err, want)
+	}
+}
+
+func TestOmitzeroLeavesOutTheUnset(t *testing.T) {
+	type s struct {
+		V Volume           `json:",omitzero"`
+		T Temperature      `json:",omitzero"`
+		R Range[VolumeDim] `json:",omitzero"`
+		D Density          `json:",omitzero"`
+		E Volume           `json:",omitempty"` // no effect: that is why omitzero
+	}
+	b, err := json.Marshal(s{})
+	if err != nil || string(b) != `{"E":"0 L"}` {
+		t.Errorf("got %s, %v", b, err)
+	}
+}
+
+func TestMapKeys(t *testing.T) {
+	b, err := json.Marshal(map[Volume]int{Litre.Of(1): 1, Litre.Of(2): 2})
+	if err != nil || string(b) != `{"1 L":1,"2 L":2}` {
+		t.Errorf("got %s, %v", b, err)
+	}
+	var m map[Volume]int
+	if err := json.Unmarshal(b, &m); err != nil || m[Litre.Of(2)] != 2 {
+		t.Errorf("read back %v, %v", m, err)
+	}
+}
+
+// A rule of Go, pinned so that nobody is surprised: name the field.
+func TestEmbeddingSwallowsNeighboursNamedFieldsDoNot(t *testing.T) {
+	type swallowed struct {
+		Volume
+		Note string
+	}
+	if b, _ := json.Marshal(swallowed{Litre.Of(1), "kept?"}); string(b) != `"1 L"` {
+		t.Errorf("embedding no longer swallows neighbours: %s; say so in encode.go", b)
+	}
+	type kept struct {
+		Volume Volume
+		Note   string
+	}
+	if b, _ := json.Marshal(kept{Litre.Of(1), "kept"}); string(b) != `{"Volume":"1 L","Note":"kept"}` {
+		t.Errorf("a named field swallows its neighbours: %s", b)
+	}
+}
+
+func TestFmtNeverPrintsTicks(t *testing.T) {
+	v, p, r := Litre.Of(2.5), Celsius(36.5), Range[VolumeDim]{Litre.Of(9.6), Litre.Of(10.4)}
+	for _, c := range []struct{ got, want string }{
+		{fmt.Sprint(v), "2.5 L"},
+		{fmt.Sprintf("%v %s %+v", v, v, v), "2.5 L 2.5 L 2.5 L"},
+		{fmt.Sprintf("%v %s %+v", p, p, p), "36.5 °C 36.5 °C 36.5 °C"},
+		{fmt.Sprintf("%v %s %+v", r, r, r), "9.6 L to 10.4 L 9.6 L to 10.4 L 9.6 L to 10.4 L"},
+		{fmt.Sprintf("%v", []Volume{v, v}), "[2.5 L 2.5 L]"},
+		{fmt.Sprintf("%+v", struct{ V Volume }{v}), "{V:2.5 L}"},
+		{fmt.Sprintf("%v", &v), "2.5 L"},
+		{fmt.Sprintf("%q", v), `"2.5 L"`},
+		{fmt.Sprintf("%#v", v), `units.Volume("2.5 L")`},
+		{fmt.Sprintf("%#v", NewtonMetre.Of(35)), `units.Torque("35 N·m")`},
+		{fmt.Sprintf("%#v", Millimetre.Of(35)), `units.Length("35 mm")`},
+		{fmt.Sprintf("%#v", Gram.Of(35)), `units.Mass("35 g")`},
+		{fmt.Sprintf("%#v", CelsiusDegree.Of(35)), `units.TemperatureDelta("35 °C")`},
+		{fmt.Sprintf("%#v", Kilometre.Of(35)), `units.Distance("35 km")`},
+		{fmt.Sprintf("%#v", p), `units.Temperature("36.5 °C")`},
+		{fmt.Sprintf("%#v", r), `units.Range[units.VolumeDim]("9.6 L to 10.4 L")`},
+		{fmt.Sprintf("%#v", Density(867.5)), "units.Density(867.5)"},
+		{fmt.Sprint(Litre.Of(1e9), Celsius(-300), Density(0)), "out of range out of range out of range"},
+		{fmt.Sprint(Exactly(Litre.Of(1e9))), "out of range"},
+	} {
+		if c.got != c.want {
+			t.Errorf("got %s, want %s", c.got, c.want)
+		}
+	}
+}
+
+func TestSlogPrintsText(t *testing.T) {
+	drop := &slog.HandlerOptions{ReplaceAttr: func(_ []string, a slog.Attr) slog.Attr {
+		if a.Key == slog.TimeKey {
+			return slog.Attr{}
+		}
+		return a
+	}}
+	var text, js bytes.Buffer
+	for _, h := range []slog.Handler{slog.NewTextHandler(&text, drop), slog.NewJSONHandler(&js, drop)} {
+		slog.New(h).Info("drained", "volume", Litre.Of(2.5), "pan", Celsius(36.5), "case", Range[VolumeDim]{Litre.Of(9.6), Litre.Of(10.4)})
+	}
+	if want := `level=INFO msg=drained volume="2.5 L" pan="36.5 °C" case="9.6 L to 10.4 L"` + "\n"; text.String() != want {
+		t.Errorf("got  %swant %s", &text, want)
+	}
+	if want := `{"level":"INFO","msg":"drained","volume":"2.5 L","pan":"36.5 °C","case":"9.6 L to 10.4 L"}` + "\n"; js.String() != want {
+		t.Errorf("got  %swant %s", &js, want)
+	}
+}
+
+func TestFlagTextVar(t *testing.T) {
+	var v Volume
+	var p Temperature
+	var r Range[VolumeDim]
+	var d Density
+	fs := flag.NewFlagSet("demo", flag.ContinueOnError)
+	fs.SetOutput(io.Discard)
+	fs.TextVar(&v, "drain", Litre.Of(2), "fluid drained")
+	fs.TextVar(&p, "pan", Celsius(20), "pan temperature")
+	fs.TextVar(&r, "case", Range[VolumeDim]{}, "capacity")
+	fs.TextVar(&d, "density", Density(0), "density at 15 °C")
+	if err := fs.Parse([]string{"-drain", "2 1/2 qt", "-case=12 to 15 qt"}); err != nil {
+		t.Fatal(err)
+	}
+	if v != USQuart.Of(2.5) || p != Celsius(20) || r.High() != USQuart.Of(15) || d != 0 {
+		t.Errorf("read %v, %v, %v, %v", v, p, r, d)
+	}
+	if err := fs.Parse([]string{"-drain", "26 ft"}); err == nil || !strings.Contains(err.Error(), "a length, not a volume") {
+		t.Errorf("error %v", err)
+	}
+}
+
+func TestSQL(t *testing.T) {
+	v := USQuart.Of(2.5)
+	stored, err := v.Value()
+	if err != nil || stored != "2.365882365 L" {
+		t.Fatalf("stored %v, %v", stored, err)
+	}
+	if !driver.IsValue(stored) {
+		t.Errorf("%T is no driver value", stored)
+	}
+	var back, fromBytes Volume
+	var maybe sql.Null[Volume]
+	if err := errors.Join(back.Scan(stored), fromBytes.Scan([]byte("2.5 US qt")), maybe.Scan(nil)); err != nil {
+		t.Fatal(err)
+	}
+	if back != v || fromBytes != v || maybe.Valid {
+		t.Errorf("read %v, %v, %v", back, fromBytes, maybe)
+	}
+	for _, src := range []any{nil, 2.5, int64(2), true, []byte(strings.Repeat(" ", 1<<20) + "1 L")} {
+		for _, d := range decoders() {
+			if err := d.Scan(src); err == nil {
+				t.Errorf("%T took %T from a database", d, src)
+			}
+		}
+	}
+}
+
+func decoders() []decoder {
+	return []decoder{new(Volume), new(Torque), new(Length), new(Mass), new(TemperatureDelta), new(Distance), new(Temperature), new(Range[VolumeDim]), new(Density)}
+}
+
+func TestNilReceiversAnswer(t *testing.T) {
+	for _, d := range []decoder{(*Volume)(nil), (*Temperature)(nil), (*Range[VolumeDim])(nil), (*Density)(nil)} {
+		for _, err := range []error{d.UnmarshalText([]byte("1 L")), d.UnmarshalJSON([]byte(`"1 L"`)), d.Scan("1 L")} {
+			if err == nil || !strings.Contains(err.Error(), "nil pointer") {
+				t.Errorf("%T: error %v", d, err)
+			}
+		}
+	}
+}
+
+func TestEncodersRefuseOutOfRange(t *testing.T) {
+	out := Litre.Of(math.Inf(1))
+	for _, c := range []coder{
+		out, NewtonMetre.Of(1e9), Metre.Of(1e11), Kilogram.Of(1e9), CelsiusDegree.Of(1e12), Kilometre.Of(1e15),
+		Celsius(-300), Exactly(out), Density(0), Density(math.NaN()), Density(math.Inf(1)), Density(-1),
+	} {
+		_, textErr := c.MarshalText()
+		_, appendErr := c.AppendText([]byte("x"))
+		_, valueErr := c.Value()
+		_, jsonErr := json.Marshal(c)
+		for _, err := range []error{textErr, appendErr, valueErr, jsonErr} {
+			if !errors.Is(err, ErrOutOfRange) {
+				t.Errorf("%#v: error %v does not wrap ErrOutOfRange", c, err)
+			}
+		}
+		if c.String() != "out of range" {
+			t.Errorf("%#v prints %q", c, c.String())
+		}
+	}
+}
+
+func TestAppendTextKeepsWhatIsThere(t *testing.T) {
+	for _, c := range []coder{Litre.Of(2.5), Celsius(2.5), Exactly(Litre.Of(2.5)), Density(2.5)} {
+		b, err := c.AppendText([]byte("x"))
+		alone, _ := c.MarshalText()
+		if err != nil || string(b) != "x"+string(alone) {
+			t.Errorf("%v: %q, %v", c, b, err)
+		}
+	}
+}
+
+// edgeTicks are whole numbers that break things.
+func edgeTicks() []int64 {
+	ticks := []int64{0, 1, 2, 3, 4, 5, 8, 9, 10, 44, 45, 46, 1<<53 - 1, 1 << 53, 1<<53 + 1, 1 << 62, 1<<62 + 1, maxTicks - 2, maxTicks - 1, maxTicks,
+		zeroCelsius, zeroCelsius - 1, zeroCelsius + 1, zeroFahrenheit, 999_999_999_999_999_999, 1_000_000_000_000_000_000, 1_000_000_000_000_000_001}
+	for c := code(0x11); c <= code(Mile); c++ {
+		r := ticksPer(c)
+		if r.num == 0 {
+			continue
+		}
+		ticks = append(ticks, int64(r.num/r.den), int64(r.num/r.den)-1, int64(r.num/r.den)+1, int64(r.num/2))
+	}
+	for _, n := range ticks[1:] {
+		ticks = append(ticks, -n)
+	}
+	return ticks
+}
+
+// randomTicks spreads over all sizes, not only over the largest.
+func randomTicks(r *rand.Rand) int64 {
+	n := int64(r.Uint64()>>1) >> r.IntN(63)
+	if r.IntN(2) == 0 {
+		return -n
+	}
+	return n
+}
+
+func manyTicks(n int) []int64 {
+	r := rand.New(rand.NewPCG(1, 2))
+	ticks := edgeTicks()
+	for range n {
+		ticks = append(ticks, randomTicks(r))
+	}
+	return ticks
+}
+
+func roundTrip[D Dimension](t *testing.T, n int64) {
+	t.Helper()
+	q := fromTicks[D](n)
+	text, err := q.MarshalText()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var back Quantity[D]
+	if err := back.UnmarshalText(text); err != nil || back != q {
+		t.Fatalf("%d ticks write %q and read %d, %v", n, text, back.ticks, err)
+	}
+}
+
+func TestEveryTickRoundTrips(t *testing.T) {
+	for _, n := range manyTicks(20_000) {
+		roundTrip[VolumeDim](t, n)
+		roundTrip[TorqueDim](t, n)
+		roundTrip[LengthDim](t, n)
+		roundTrip[MassDim](t, n)
+		roundTrip[TemperatureDeltaDim](t, n)
+		roundTrip[DistanceDim](t, n)
+	}
+}
+
+func TestEveryTemperatureRoundTrips(t *testing.T) {
+	for _, n := range manyTicks(20_000) {
+		p := Temperature{max(n, -n)}
+		text, err := p.MarshalText()
+		var back Temperature
+		if err := errors.Join(err, back.UnmarshalText(text)); err != nil || back != p {
+			t.Fatalf("%d ticks write %q and read %d, %v", p.ticks, text, back.ticks, err)
+		}
+	}
+}
+
+func TestEveryRangeRoundTrips(t *testing.T) {
+	ticks := manyTicks(2_000)
+	for i, n := range ticks {
+		m := ticks[(i*7+1)%len(ticks)]
+		volumes := Range[VolumeDim]{fromTicks[VolumeDim](min(n, m)), fromTicks[VolumeDim](max(n, m))}
+		deltas := Range[TemperatureDeltaDim]{fromTicks[TemperatureDeltaDim](min(n, m)), fromTicks[TemperatureDeltaDim](max(n, m))}
+		var vback Range[VolumeDim]
+		var dback Range[TemperatureDeltaDim]
+		vtext, verr := volumes.MarshalText()
+		dtext, derr := deltas.MarshalText()
+		if err := errors.Join(verr, derr, vback.UnmarshalText(vtext), dback.UnmarshalText(dtext)); err != nil {
+			t.Fatal(err)
+		}
+		if vback != volumes || dback != deltas {
+			t.Fatalf("%q read %v; %q read %v", vtext, vback, dtext, dback)
+		}
+	}
+}
+
+func TestEveryDensityRoundTrips(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	ds := []Density{leastDensity, mostDensity, 0.1, 0.09999999999999999, 867.5, 999.016}
+	for range 20_000 {
+		ds = append(ds, Density(math.Ldexp(1+r.Float64(), r.IntN(38)-19)))
+	}
+	for _, d := range ds {
+		text, err := d.MarshalText()
+		var back Density
+		if err := errors.Join(err, back.UnmarshalText(text)); err != nil || back != d {
+			t.Fatalf("%v writes %q and reads %v, %v", float64(d), text, float64(back), err)
+		}
+	}
+}
