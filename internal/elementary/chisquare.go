@@ -9,7 +9,7 @@ import "math"
 //
 // Half of it bounds a Poisson mean: N events seen, ChiSquareQuantile(p, 2N+2)/2.
 func ChiSquareQuantile(p, dof float64) float64 {
-	return 2 * gammaQuantile(p, float64(0.5*dof))
+	return float64(2 * gammaQuantile(p, float64(0.5*dof)))
 }
 
 // gammaQuantile solves P(a, x) = p by Newton's method on the logarithms of x

@@ -49,7 +49,7 @@ func erfNear(x float64) float64 {
 func erfcFar(x float64) float64 {
 	square := twoProduct(x, x)
 	m, k := expParts(-square.hi, -square.lo)
-	return scale(m*erfcScaled(x), k)
+	return scale(float64(m*erfcScaled(x)), k)
 }
 
 // erfcScaled returns exp(x²) Erfc(x) for x >= 0.5, error below 2 ulp.

@@ -67,27 +67,31 @@ func expReduce(hi, lo float64) (r, rest float64, k int) {
 	return r, (h - r) - l, int(kf)
 }
 
-// expTail returns e^(r+rest) - 1 - r for |r| < 0.3467. The polynomial
-// interpolates (e^r - 1 - r)/r² at Chebyshev points; its error is below 2^-65.
+// expTail returns e^(r+rest) - 1 - r for |r| < 0.3467.
 func expTail(r, rest float64) float64 {
 	r2 := float64(r * r)
+	return float64(0.5*r2) + (float64(r2*expCubic(r, r2)) + (rest + float64(rest*r)))
+}
+
+// expCubic returns (e^r - 1 - r)/r² - 1/2 for |r| < 0.3467, r2 being r*r. The
+// polynomial interpolates at Chebyshev points; its error is below 2^-65.
+func expCubic(r, r2 float64) float64 {
 	r4 := float64(r2 * r2)
-	a := cubic(r, r2, 0x1p-1, 0x1.5555555555555p-3, 0x1.5555555555557p-5, 0x1.1111111111111p-7)
+	a := cubic(r, r2, 0, 0x1.5555555555555p-3, 0x1.5555555555557p-5, 0x1.1111111111111p-7)
 	b := cubic(r, r2, 0x1.6c16c16c15a48p-10, 0x1.a01a01a01969bp-13, 0x1.a01a01a9f72adp-16, 0x1.71de3a5aaefb9p-19)
 	c := cubic(r, r2, 0x1.27e4d3f50d87fp-22, 0x1.ae642c5c1fa33p-26, 0x1.1f7f6aa421dd8p-29, 0x1.61bff1c64f494p-33)
-	p := a + float64((b+float64(c*r4))*r4)
-	return float64(r2*p) + (rest + float64(rest*r))
+	return a + float64((b+float64(c*r4))*r4)
 }
 
 // scale returns m * 2^k, rounded once, for 2^-60 < m < 4 and -1200 < k < 1030.
 func scale(m float64, k int) float64 {
 	switch {
 	case k > 1020:
-		return m * 0x1p1000 * powerOfTwo(k-1000)
+		return float64(float64(m*0x1p1000) * powerOfTwo(k-1000))
 	case k < -960:
-		return m * powerOfTwo(k+500) * 0x1p-500
+		return float64(float64(m*powerOfTwo(k+500)) * 0x1p-500)
 	}
-	return m * powerOfTwo(k)
+	return float64(m * powerOfTwo(k))
 }
 
 // powerOfTwo returns 2^k for -1022 <= k <= 1023.
@@ -111,11 +115,16 @@ func Expm1(x float64) float64 {
 		return Exp(x) - 1
 	}
 	r, rest, k := expReduce(x, 0)
-	tail := expTail(r, rest)
+	// e^r - 1 = r + r²/2 + ...: a result near 0 needs the second term exactly too.
+	square := twoProduct(r, r).shifted(0.5)
+	tail := square.lo + (float64(float64(r*r)*expCubic(r, float64(r*r))) + (rest + float64(rest*r)))
 	if k == 0 {
-		return r + tail
+		s := fastTwoSum(r, square.hi)
+		return s.hi + (s.lo + tail)
 	}
 	p := powerOfTwo(k)
-	s := twoSum(p-1, float64(p*r))
-	return s.hi + (s.lo + float64(p*tail))
+	one := twoSum(p, -1)
+	s := twoSum(one.hi, float64(p*r))
+	t := twoSum(s.hi, float64(p*square.hi))
+	return t.hi + (t.lo + (s.lo + (one.lo + float64(p*tail))))
 }

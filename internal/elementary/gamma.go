@@ -58,7 +58,7 @@ func logGammaProduct(x float64) float64 {
 	product := 1.0
 	for x > 3 {
 		x-- // exact here
-		product *= x
+		product = float64(product * x)
 	}
 	return Log(product) + float64((x-2)*logGammaSlope(x-2))
 }
@@ -79,7 +79,7 @@ func gammaStar(a float64) float64 {
 		return Exp(stirling(a))
 	}
 	power := powPositive(twofold{math.E, 0x1.4d57ee2b1013ap-53}.over(twofold{a, 0}), a)
-	return float64(gammaSmall(a)*math.Sqrt(a)) * float64(power*oneOverSqrt2Pi)
+	return float64(float64(gammaSmall(a)*math.Sqrt(a)) * float64(power*oneOverSqrt2Pi))
 }
 
 // gammaSmall returns Γ(a) for 0 < a < 10, error below 4 ulp.
@@ -90,7 +90,7 @@ func gammaSmall(a float64) float64 {
 	product := 1.0
 	for a >= 1.5 {
 		a-- // exact here
-		product *= a
+		product = float64(product * a)
 	}
 	return product / reciprocalGamma(a-1)
 }

@@ -56,7 +56,7 @@ func betaPrefix(a, b float64, x, y twofold) float64 {
 	deviance = deviance.plus(logRatio(twofold{b, 0}, total.times(y)).scaled(b))
 	shapes := gammaStar(total.hi) / float64(gammaStar(a)*gammaStar(b))
 	root := math.Sqrt(float64(a*b) / total.hi)
-	return float64(expTwofold(deviance.negated())*oneOverSqrt2Pi) * float64(root*shapes)
+	return float64(float64(expTwofold(deviance.negated())*oneOverSqrt2Pi) * float64(root*shapes))
 }
 
 // betaFraction returns the continued fraction F in
@@ -69,7 +69,7 @@ func betaFraction(a, b, x, y float64) float64 {
 	c, d := f, 0.0
 	for n := 1.0; n < steps; n++ {
 		s := a + float64(2*n)
-		last := float64(n*float64(b-n)) * float64(x*x)
+		last := float64(float64(n*(b-n)) * float64(x*x))
 		top := float64((a+n-1)*(a+b+n-1)) / float64((s-1)*(s-1))
 		top = float64(top * last)
 		bottom := n + float64(n*float64((b-n)*x))/(s-1)

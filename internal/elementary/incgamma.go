@@ -66,7 +66,7 @@ func gammaDeviance(a, x float64) twofold {
 
 // logRatio returns ln(a/b) for positive a and b.
 func logRatio(a, b twofold) twofold {
-	if a.hi < b.hi*0x1p-900 || a.hi > b.hi*0x1p900 || a.hi < 0x1p-900 || b.hi < 0x1p-900 {
+	if a.hi < float64(b.hi*0x1p-900) || a.hi > float64(b.hi*0x1p900) || a.hi < 0x1p-900 || b.hi < 0x1p-900 {
 		return logTwofold(a).plus(logTwofold(b).negated())
 	}
 	return logTwofold(a.over(b))
@@ -75,13 +75,13 @@ func logRatio(a, b twofold) twofold {
 // gammaPrefix returns x^a exp(-x) / Γ(a+1).
 func gammaPrefix(a, x float64) float64 {
 	e := expTwofold(gammaDeviance(a, x).negated())
-	return e * oneOverSqrt2Pi / float64(math.Sqrt(a)*gammaStar(a))
+	return float64(e*oneOverSqrt2Pi) / float64(math.Sqrt(a)*gammaStar(a))
 }
 
 // gammaSeries returns 1 + x/(a+1) + x²/((a+1)(a+2)) + ... for x < a+1.
 func gammaSeries(a, x float64) float64 {
 	sum, term := 1.0, 1.0
-	for n := 1.0; term > 0x1p-56*sum; n++ {
+	for n := 1.0; term > float64(0x1p-56*sum); n++ {
 		term = float64(term * (x / (a + n)))
 		sum += term
 	}
@@ -102,7 +102,7 @@ func gammaFraction(a, x float64) float64 {
 		d = 1 / (b + float64(top*d))
 		c = b + top/c
 		delta := float64(c * d)
-		f *= delta
+		f = float64(f * delta)
 		if math.Abs(delta-1) < 0x1p-52 {
 			break
 		}
@@ -127,7 +127,7 @@ func gammaUniform(a, x float64) (p, q float64) {
 	if x < a {
 		step = -step
 	}
-	tail := normalTailSum(twofold{2 * deviance.hi, 2 * deviance.lo}, step, temme)
+	tail := normalTailSum(deviance.shifted(2), step, temme)
 	tail = tail / gammaStar(a)
 	if x < a {
 		return tail, 1 - tail
@@ -150,7 +150,7 @@ const temmeTerms = 20
 // of the standard normal density above z >= 0, where square is z².
 func normalTailSum(square twofold, step float64, c func(int) float64) float64 {
 	z := math.Sqrt(square.hi)
-	density := oneOverSqrt2Pi * expTwofold(twofold{-0.5 * square.hi, -0.5 * square.lo})
+	density := float64(oneOverSqrt2Pi * expTwofold(square.shifted(-0.5)))
 	even, odd := normalTailAt(z, square), density
 	sum := even + float64(float64(step*c(1))*odd)
 	power, stepPower := 1.0, step

@@ -47,13 +47,13 @@ func Log1p(x float64) float64 {
 func fraction(x float64) (m float64, k float64) {
 	shift := 0
 	if x < 0x1p-1022 {
-		x, shift = x*0x1p54, 54
+		x, shift = float64(x*0x1p54), 54
 	}
 	b := math.Float64bits(x)
 	e := int(b>>52) - 1022 - shift
 	m = math.Float64frombits(b&(1<<52-1) | 1022<<52) // in [1/2, 1)
 	if m < sqrtHalf {
-		return 2 * m, float64(e - 1)
+		return m + m, float64(e - 1)
 	}
 	return m, float64(e)
 }
@@ -90,7 +90,8 @@ func logTwofold(x twofold) twofold {
 	third := fastTwoSum(0x1.5555555555555p-2, rest)
 	third.lo += 0x1.5555555555555p-56
 	log := s.plus(s.times(z.times(third)))
-	sum := twofold{2 * log.hi, 2*log.lo + x.lo/x.hi}
+	sum := log.shifted(2)
+	sum.lo += x.lo / x.hi
 	sum = fastTwoSum(sum.hi, sum.lo)
 	sum = twofold{float64(k * ln2Mid), float64(k * ln2Lo)}.plus(sum)
 	return twofold{float64(k * ln2Hi), 0}.plus(sum)

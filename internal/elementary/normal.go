@@ -18,8 +18,9 @@ func NormalPDF(z float64) float64 {
 		return 0
 	}
 	square := twoProduct(z, z)
-	m, k := expParts(-0.5*square.hi, -0.5*square.lo)
-	return scale(m*oneOverSqrt2Pi, k)
+	power := square.shifted(-0.5)
+	m, k := expParts(power.hi, power.lo)
+	return scale(float64(m*oneOverSqrt2Pi), k)
 }
 
 // NormalCDF returns the probability that a standard normal variable is at
@@ -56,8 +57,9 @@ func normalTailAt(z float64, square twofold) float64 {
 	if x < 0.5 {
 		return 0.5 - float64(0.5*erfNear(x))
 	}
-	m, k := expParts(-0.5*square.hi, -0.5*square.lo)
-	return scale(float64(0.5*m)*erfcScaled(x), k)
+	power := square.shifted(-0.5)
+	m, k := expParts(power.hi, power.lo)
+	return scale(float64(float64(0.5*m)*erfcScaled(x)), k)
 }
 
 // NormalQuantile returns the z below which a standard normal variable falls

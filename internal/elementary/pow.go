@@ -88,9 +88,9 @@ func intPow(x float64, n uint) float64 {
 	p := 1.0
 	for ; n > 0; n >>= 1 {
 		if n&1 == 1 {
-			p *= x
+			p = float64(p * x)
 		}
-		x *= x
+		x = float64(x * x)
 	}
 	return p
 }

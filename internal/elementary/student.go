@@ -18,10 +18,10 @@ func StudentPDF(t, dof float64) float64 {
 	case math.IsInf(t, 0):
 		return 0
 	case math.Abs(t) > 1e150:
-		return float64(studentPeak(dof)*math.Sqrt(dof)) / math.Abs(t) * studentFall(math.Abs(t), dof)
+		return float64(float64(studentPeak(dof)*math.Sqrt(dof)) / math.Abs(t) * studentFall(math.Abs(t), dof))
 	}
 	w := studentLog(t, dof)
-	return studentPeak(dof) * expTwofold(w.scaled(-0.5*dof).plus(w.scaled(-0.5)))
+	return float64(studentPeak(dof) * expTwofold(w.scaled(float64(-0.5*dof)).plus(w.scaled(-0.5))))
 }
 
 // StudentCDF returns the probability that a variable of Student's t
@@ -53,8 +53,8 @@ func studentTakes(t, dof float64) bool {
 func studentTail(t, dof float64) float64 {
 	square := float64(t * t)
 	switch {
-	case square > 1e20*dof:
-		return studentPeak(dof) / math.Sqrt(dof) * studentFall(t, dof)
+	case square > float64(1e20*dof):
+		return float64(studentPeak(dof) / math.Sqrt(dof) * studentFall(t, dof))
 	case dof >= studentLarge:
 		return studentMoments(t, dof)
 	case studentOuter(square, dof):
@@ -73,7 +73,7 @@ func studentOuter(square, dof float64) bool {
 func studentCentre(t, dof float64) float64 {
 	square := float64(t * t)
 	switch {
-	case square < 1e-20*math.Min(dof, 1):
+	case square < float64(1e-20*math.Min(dof, 1)):
 		return float64(t * studentPeak(dof))
 	case dof >= studentLarge && t < 1:
 		return studentCentreMoments(t, dof)
@@ -100,7 +100,7 @@ func studentLog(t, dof float64) twofold {
 func studentFall(t, dof float64) float64 {
 	root := math.Sqrt(dof)
 	p := twoProduct(root, root)
-	exact := fastTwoSum(root, ((dof-p.hi)-p.lo)/(2*root))
+	exact := fastTwoSum(root, ((dof-p.hi)-p.lo)/(root+root))
 	return expTwofold(logRatio(twofold{t, 0}, exact).scaled(-dof))
 }
 
@@ -110,7 +110,7 @@ func studentPeak(dof float64) float64 {
 	shapes := gammaStar(a+0.5) / gammaStar(a)
 	// ((a+1/2)/a)^a e^(-1/2), the rest of the ratio of the two Γ.
 	power := logTwofold(twofold{0.5, 0}.over(twofold{a, 0}).plus(twofold{1, 0})).scaled(a)
-	return float64(expTwofold(power.plus(twofold{-0.5, 0}))*shapes) * oneOverSqrt2Pi
+	return float64(float64(expTwofold(power.plus(twofold{-0.5, 0}))*shapes) * oneOverSqrt2Pi)
 }
 
 // studentMoments returns the tail for many degrees of freedom. With
@@ -121,7 +121,7 @@ func studentMoments(t, dof float64) float64 {
 	if square.hi > 1500 {
 		return 0
 	}
-	return studentPeak(dof) * sqrtTwoPi * normalTailSum(square, 1/math.Sqrt(dof), studentSeries)
+	return float64(float64(studentPeak(dof)*sqrtTwoPi) * normalTailSum(square, 1/math.Sqrt(dof), studentSeries))
 }
 
 // studentCentreMoments is the same between 0 and t < 1.
@@ -132,12 +132,12 @@ func studentCentreMoments(t, dof float64) float64 {
 	moment := float64(0.5 * erfNear(float64(w*sqrtHalf)))
 	sum, odd, power := moment, w, 1.0
 	for k := 1; k <= 4; k++ {
-		moment = float64(float64(2*k-1)*moment) - float64(odd*density)
+		moment = float64(float64(k+k-1)*moment) - float64(odd*density)
 		odd = float64(odd * square)
 		power = power / dof
-		sum += float64(float64(studentSeries(2*k)*power) * moment)
+		sum += float64(float64(studentSeries(k+k)*power) * moment)
 	}
-	return studentPeak(dof) * sqrtTwoPi * sum
+	return float64(float64(studentPeak(dof)*sqrtTwoPi) * sum)
 }
 
 // studentSeries returns the coefficient of s^k in √(s²/(1-exp(-s²))).
@@ -159,8 +159,10 @@ func StudentQuantile(p, dof float64) float64 {
 	switch {
 	case !(p >= 0 && p <= 1) || !studentTakes(0, dof):
 		return math.NaN()
-	case p == 0 || p == 1:
-		return math.Inf(int(2*p) - 1)
+	case p == 0:
+		return math.Inf(-1)
+	case p == 1:
+		return math.Inf(1)
 	case p == 0.5:
 		return 0
 	case math.IsInf(dof, 1):
@@ -189,7 +191,7 @@ func studentFromCentre(centre, dof float64) float64 {
 	for range 100 {
 		step := (centre - studentCentre(t, dof)) / StudentPDF(t, dof)
 		t += step
-		if math.Abs(step) <= 1e-9*t {
+		if math.Abs(step) <= float64(1e-9*t) {
 			break
 		}
 	}
@@ -201,7 +203,7 @@ func studentFromCentre(centre, dof float64) float64 {
 // the solution.
 func studentFromTail(tail, dof float64) float64 {
 	t := studentPower(tail, dof)
-	if t > 1e10*math.Sqrt(dof) {
+	if t > float64(1e10*math.Sqrt(dof)) {
 		return t // the power law is exact out there, and the density may underflow
 	}
 	t = math.Min(t, studentNear(tail, dof))
@@ -220,7 +222,7 @@ func studentFromTail(tail, dof float64) float64 {
 // normal approximation (Annals of Mathematical Statistics 30, 1959).
 func studentNear(tail, dof float64) float64 {
 	z := -NormalQuantile(tail)
-	w := float64(z * (float64(8*dof) + 3) / (float64(8*dof) + 1))
+	w := float64(z*(float64(8*dof)+3)) / (float64(8*dof) + 1)
 	return float64(math.Sqrt(dof) * math.Sqrt(Expm1(float64(w*w)/dof)))
 }
 

@@ -60,6 +60,11 @@ func (a twofold) scaled(b float64) twofold {
 	return fastTwoSum(p.hi, p.lo+float64(a.lo*b))
 }
 
+// shifted returns a * b for b a power of two, which is exact.
+func (a twofold) shifted(b float64) twofold {
+	return twofold{float64(a.hi * b), float64(a.lo * b)}
+}
+
 // over returns a / b, relative error about 2^-100.
 func (a twofold) over(b twofold) twofold {
 	q := a.hi / b.hi
