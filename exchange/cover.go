@@ -34,7 +34,7 @@ type Bought struct {
 
 // Purchase is what to pour from stock and what to buy. Every volume is exact.
 type Purchase struct {
-	Need       units.Volume // as ordered; for a budget, as much as it buys
+	Need       units.Volume // as ordered; for a budget without a need, all there is
 	FromStock  []Poured     // containers on hand to pour, in the order to pour them
 	StockUsed  units.Volume // fluid poured from them
 	StockLeft  units.Volume // fluid that could still be poured from stock afterwards
@@ -44,7 +44,8 @@ type Purchase struct {
 	Containers int          // sum of Counts
 	Cost       decimal.Decimal
 	Volume     units.Volume // fluid that pours out of what is bought
-	Leftover   units.Volume // Volume - ToBuy
+	Leftover   units.Volume // Volume - ToBuy, where that is above 0
+	Short      units.Volume // ToBuy - Volume, where a budget does not reach
 	Heel       units.Volume // fluid that stays on the bottom of what is bought
 	Steps      working.Steps
 }
@@ -74,12 +75,14 @@ func Cover(o Order) (Purchase, error) {
 	p := Purchase{Need: o.Need}
 	p.FromStock, p.StockUsed, p.StockLeft = o.OnHand.pour(o.Need)
 	p.ToBuy = o.Need.Sub(p.StockUsed)
-	counts, err := coverSolve(coverTicks(p.ToBuy), coverItems(o.Offers), len(o.Offers))
+	items, _ := coverItems(o.Offers)
+	best, err := coverSolve(coverTicks(p.ToBuy), items, len(o.Offers))
 	if err != nil {
 		return Purchase{}, fmt.Errorf("exchange: covering %s: %w", p.ToBuy, err)
 	}
-	p.fill(o.Offers, counts)
-	p.Steps = p.steps(o.Offers)
+	p.fill(o.Offers, best.counts)
+	p.Leftover = p.Volume.Sub(p.ToBuy)
+	p.Steps = p.steps()
 	return p, nil
 }
 
@@ -99,7 +102,6 @@ func (p *Purchase) fill(offers []Offer, counts []int) {
 		p.Volume = p.Volume.Add(o.pourable().Scale(float64(n)))
 		p.Heel = p.Heel.Add(o.Heel.Scale(float64(n)))
 	}
-	p.Leftover = p.Volume.Sub(p.ToBuy)
 }
 
 func (o Offer) pourable() units.Volume { return o.Size.Sub(o.Heel) }

@@ -40,12 +40,12 @@ func BenchmarkCover(b *testing.B) {
 		need   units.Volume
 		offers []Offer
 	}{
-		{"12L/containers", units.Litre.Of(12), discount},
-		{"1000L/containers", units.Litre.Of(1000), discount},
-		{"1000L/same price a litre", units.Litre.Of(1000), near},
-		{"1000L/no prices", units.Litre.Of(1000), free},
-		{"1000L/odd sizes, prices within 11 %", units.Litre.Of(1000), odd},
-		{"1000L/odd sizes, prices within 3 times", units.Litre.Of(1000), steep},
+		{"12 L, containers", units.Litre.Of(12), discount},
+		{"1000 L, containers", units.Litre.Of(1000), discount},
+		{"1000 L, same price a litre", units.Litre.Of(1000), near},
+		{"1000 L, no prices", units.Litre.Of(1000), free},
+		{"1000 L, odd sizes, prices within 11 %", units.Litre.Of(1000), odd},
+		{"1000 L, odd sizes, prices within 3 times", units.Litre.Of(1000), steep},
 	} {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()

@@ -43,3 +43,17 @@ func ExampleStock_Pourable() {
 	fmt.Println(v, err)
 	// Output: 3.1 L <nil>
 }
+
+// Twenty buys two litres at 9.50; the 5 L can costs 40.
+func ExampleCoverBudget() {
+	p, err := exchange.CoverBudget(exchange.Budget{
+		Money: decimal.New(20, 0),
+		Need:  units.Litre.Of(5),
+		Offers: []exchange.Offer{
+			{Name: "litre", Size: units.Litre.Of(1), Price: decimal.New(950, -2)},
+			{Name: "can", Size: units.Litre.Of(5), Price: decimal.New(40, 0)},
+		},
+	})
+	fmt.Println(p.Volume, p.Cost.StringFixed(2), "short by", p.Short, err)
+	// Output: 2 L 19.00 short by 3 L <nil>
+}

@@ -8,7 +8,7 @@ import (
 
 const (
 	// coverMostLabels bounds the work of one purchase to some tens of milliseconds.
-	coverMostLabels = 1 << 20
+	coverMostLabels = 1 << 19
 	// coverSmallTable is the most multiples of a common step that sizes of one
 	// family may make of the need.
 	coverSmallTable = 1 << 12

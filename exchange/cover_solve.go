@@ -19,9 +19,10 @@ type coverItem struct {
 }
 
 // coverItems turns checked offers into whole numbers. The step of price is the
-// largest that all prices are a multiple of. A repeat of the very same offer is
+// largest that all prices are a multiple of, in 1e-9 of the currency; 0 where
+// all are free. A repeat of the very same offer is
 // left out: a pack on offer counts once.
-func coverItems(offers []Offer) []coverItem {
+func coverItems(offers []Offer) ([]coverItem, int64) {
 	items := make([]coverItem, 0, len(offers))
 	step := int64(0)
 	for i, o := range offers {
@@ -37,7 +38,7 @@ func coverItems(offers []Offer) []coverItem {
 			items[i].price /= step
 		}
 	}
-	return items
+	return items, step
 }
 
 func (o Offer) same(p Offer) bool {
@@ -51,16 +52,15 @@ func coverGCD[T int64 | uint64](a, b T) T {
 	return a
 }
 
-// coverSolve returns how many of each offer, beside the n offers.
-func coverSolve(need uint64, items []coverItem, n int) ([]int, error) {
-	counts := make([]int, n)
+// coverSolve returns the best purchase, its counts beside the n offers.
+func coverSolve(need uint64, items []coverItem, n int) (coverSolution, error) {
 	if need == 0 {
-		return counts, nil
+		return coverSolution{counts: make([]int, n)}, nil
 	}
 	useful := coverUseful(items)
 	most, err := coverGreedy(need, useful)
 	if err != nil {
-		return nil, err
+		return coverSolution{}, err
 	}
 	s := coverSearch{need: need, best: useful[0], left: coverMostLabels}
 	first, second := coverHalves(need, useful)
@@ -70,13 +70,13 @@ func coverSolve(need uint64, items []coverItem, n int) ([]int, error) {
 	for _, shift := range [...]uint{5, 2, 0} {
 		s.limit = least + (most-least)>>shift
 		if s.find(first, second, n) {
-			return s.found.counts, nil
+			return s.found, nil
 		}
 		if s.left <= 0 {
-			return nil, fmt.Errorf("%w of %d sizes; want fewer offers, or sizes and prices with a larger common step", ErrTooManyCombinations, len(useful))
+			return coverSolution{}, fmt.Errorf("%w of %d sizes; want fewer offers, or sizes and prices with a larger common step", ErrTooManyCombinations, len(useful))
 		}
 	}
-	return nil, ErrNotEnough // cannot be: the greedy purchase is within the limit
+	return coverSolution{}, ErrNotEnough // cannot be: the greedy purchase is within the limit
 }
 
 // coverUseful drops offers that a cheaper and no smaller unlimited offer

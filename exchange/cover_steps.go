@@ -7,7 +7,7 @@ import (
 	"example.com/meniscus/units/working"
 )
 
-func (p *Purchase) steps(offers []Offer) working.Steps {
+func (p *Purchase) steps() working.Steps {
 	var s working.Steps
 	for _, l := range p.FromStock {
 		s = s.Add("from stock: "+strconv.Itoa(l.Count)+" × "+l.Held.Name, "", "", coverText(l.Volume))
