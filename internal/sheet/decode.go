@@ -44,8 +44,8 @@ func (d *Doc) decode(text string) {
 		d.refuseAll(err)
 		return
 	}
-	names := d.fill(d.root, tree)
-	if want := count(tree); names != want {
+	names, ok := d.fill(d.root, tree)
+	if want := count(tree); ok && names != want {
 		d.disagree(0, "", fmt.Sprintf("%d names against %d", names, want))
 	}
 }
@@ -78,30 +78,32 @@ func (d *Doc) disagree(off int, key, how string) {
 	d.lost = true
 }
 
-// fill takes the values over and gives the number of names it found a value for.
-func (d *Doc) fill(t *Table, tree map[string]any) int {
-	n := 0
+// fill takes the values over and gives the number of names it found a value for; false once the two differ.
+func (d *Doc) fill(t *Table, tree map[string]any) (n int, ok bool) {
 	for _, m := range t.order {
 		if m.dead() {
 			continue
 		}
 		n++
-		value := tree[m.name]
-		if m.sub != nil {
-			sub, ok := value.(map[string]any)
-			if !ok {
-				d.disagree(m.off, t.path(m.name), "a table here")
-				return n
+		if m.key != nil {
+			if !m.key.take(tree[m.name]) {
+				d.disagree(m.off, t.path(m.name), "a value here")
+				return n, false
 			}
-			n += d.fill(m.sub, sub)
 			continue
 		}
-		if !m.key.take(value) {
-			d.disagree(m.off, t.path(m.name), "a value here")
-			return n
+		inner, ok := tree[m.name].(map[string]any)
+		if !ok {
+			d.disagree(m.off, t.path(m.name), "a table here")
+			return n, false
+		}
+		within, ok := d.fill(m.sub, inner)
+		n += within
+		if !ok {
+			return n, false
 		}
 	}
-	return n
+	return n, true
 }
 
 // take sets the entry's words from the decoded value, and reports whether it has the kind the scanner saw.

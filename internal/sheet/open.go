@@ -5,14 +5,13 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
-	"strings"
 )
 
 // Parse reads the bytes of one file; name is what faults call it. The only error is ErrTooLarge: everything wrong with the
 // words of the file is in the Doc, as faults. Cost: below 50 ms and 32 MB for any bytes up to MaxBytes.
 func Parse(name string, data []byte) (*Doc, error) {
 	if len(data) > MaxBytes {
-		return nil, tooLarge(name)
+		return nil, fmt.Errorf("%s: %w", printable(name), errTooLarge())
 	}
 	d := &Doc{name: printable(name), src: string(data)}
 	d.lines = lineStarts(d.src)
@@ -32,9 +31,7 @@ func Parse(name string, data []byte) (*Doc, error) {
 	return d, nil
 }
 
-func tooLarge(name string) error {
-	return fmt.Errorf("%s: %w: more than %d bytes", printable(name), ErrTooLarge, MaxBytes)
-}
+func errTooLarge() error { return fmt.Errorf("%w: more than %d bytes", ErrTooLarge, MaxBytes) }
 
 // Read reads one file from r, and never more than MaxBytes+1 bytes of it. Errors: those of r, ErrTooLarge.
 func Read(name string, r io.Reader) (*Doc, error) {
@@ -74,15 +71,8 @@ func Open(fsys fs.FS, path string) (doc *Doc, err error) {
 	if fsys == nil || !fs.ValidPath(path) || path == "." {
 		return nil, fmt.Errorf("%s: %w", printable(path), ErrPath)
 	}
-	for i := range len(path) {
-		if path[i] == '/' {
-			if err := plain(fsys, path[:i], true); err != nil {
-				return nil, err
-			}
-		}
-	}
-	if err := plain(fsys, path, false); err != nil {
-		return nil, err
+	if err := plain(fsys, path); err != nil {
+		return nil, fmt.Errorf("%s: %w", printable(path), err)
 	}
 	file, err := fsys.Open(path)
 	if err != nil {
@@ -97,29 +87,48 @@ func Open(fsys fs.FS, path string) (doc *Doc, err error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", printable(path), err)
 	}
-	if err := judgeInfo(path, info, false); err != nil {
-		return nil, err
+	if err := judgeInfo(info, false); err != nil {
+		return nil, fmt.Errorf("%s: %w", printable(path), err)
 	}
 	return Read(path, file)
 }
 
-// plain looks at the path itself, not at what a link there points to.
-func plain(fsys fs.FS, path string, folder bool) error {
-	info, err := fs.Lstat(fsys, path)
-	if err != nil {
-		return fmt.Errorf("%s: %w", printable(path), err)
-	}
-	return judgeInfo(path, info, folder)
-}
-
-func judgeInfo(path string, info fs.FileInfo, folder bool) error {
-	mode := info.Mode()
-	switch {
-	case folder && !mode.IsDir(), !folder && !mode.IsRegular():
-		kind := strings.TrimLeft(mode.Type().String(), "-")
-		return fmt.Errorf("%s: %w (mode %s)", printable(path), ErrNotPlain, kind)
-	case !folder && info.Size() > MaxBytes:
-		return tooLarge(path)
+// plain looks at each part of the path itself, not at what a link there points to.
+func plain(fsys fs.FS, path string) error {
+	for i := range len(path) + 1 {
+		if i < len(path) && path[i] != '/' {
+			continue
+		}
+		info, err := fs.Lstat(fsys, path[:i])
+		if err != nil {
+			return err
+		}
+		if err := judgeInfo(info, i < len(path)); err != nil {
+			return err
+		}
 	}
 	return nil
+}
+
+func judgeInfo(info fs.FileInfo, folder bool) error {
+	mode := info.Mode()
+	switch {
+	case folder && mode.IsDir():
+		return nil
+	case !folder && mode.IsRegular():
+		if info.Size() > MaxBytes {
+			return errTooLarge()
+		}
+		return nil
+	}
+	kind := "a device or pipe"
+	switch {
+	case mode.IsDir():
+		kind = "a folder"
+	case mode&fs.ModeSymlink != 0:
+		kind = "a link; links are not followed"
+	case mode.IsRegular():
+		kind = "a file in the middle of a path"
+	}
+	return fmt.Errorf("%w: %s", ErrNotPlain, kind)
 }
