@@ -268,7 +268,7 @@ func TestRemainingFaults(t *testing.T) {
 		{"no box", System{}, good, []string{"capacity 0 L", "more than 0"}},
 		{"negative capacity", System{Capacity: dilutionLitres(-3)}, good, []string{"capacity -3 L"}},
 		{"capacity out of range", System{Capacity: huge}, good, []string{"capacity is out of range"}},
-		{"giant", System{Capacity: dilutionLitres(20_000)}, good, []string{"20000 L", "to 10000 L"}},
+		{"giant", System{Capacity: dilutionLitres(20_000)}, good, []string{"20000 L", "to 500 L"}},
 		{"drain above capacity", System{Capacity: dilutionLitres(5)}, dilutionList(1, 6), []string{"drain 2: 6 L", "capacity, 5 L"}},
 		{"drain above sump", System{Capacity: dilutionLitres(9), Sump: dilutionLitres(4)}, dilutionList(5), []string{"drain 1: 5 L", "sump, 4 L"}},
 		{"negative drain", System{Capacity: dilutionLitres(5)}, dilutionList(-1), []string{"drain 1: -1 L"}},

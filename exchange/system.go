@@ -12,7 +12,7 @@ import (
 // use of it is an error.
 type System struct {
 	// Capacity is all the fluid in the box when its level is right: more than
-	// zero, at most 10 000 L.
+	// zero, at most 500 L.
 	Capacity units.Volume
 	// Sump is the part the drain plug can reach, at most Capacity. Zero: not
 	// known, and the box counts as well mixed.
@@ -54,8 +54,9 @@ func (s System) Held() units.Volume {
 // twoZones says that the system keeps sump and held-back fluid apart.
 func (s System) twoZones() bool { return !s.Sump.IsZero() }
 
-// systemMostLitres bounds a capacity, so that sums of drains stay in range.
-const systemMostLitres = 10_000
+// systemMostLitres bounds a capacity, so that the fluid of the longest plan stays
+// in the range of a Volume. The largest vehicle boxes hold a tenth of it.
+const systemMostLitres = 500
 
 func systemCapacityFault(capacity units.Volume) error {
 	most := units.Litre.Of(systemMostLitres)

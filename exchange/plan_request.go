@@ -1,0 +1,117 @@
+package exchange
+
+import (
+	"errors"
+	"fmt"
+
+	"example.com/meniscus/units"
+	"github.com/shopspring/decimal"
+)
+
+const (
+	planUsualCycles  = 12
+	planMostCycles   = 100
+	planMostWhatIfs  = 10
+	planPricePlaces  = 9
+	planPriceZeros   = 9
+	planMostPrice    = 1_000_000_000
+	planPriceBitsMax = 64
+)
+
+func (r Request) withDefaults() Request {
+	if r.MostCycles == 0 {
+		r.MostCycles = planUsualCycles
+	}
+	if r.FirstDrain.IsZero() {
+		r.FirstDrain = r.Drain
+	}
+	return r
+}
+
+func (r Request) losses() Losses {
+	return Losses{r.KeptOnce, r.KeptEachTime, r.FilmEachTime, r.LineReturns}
+}
+
+func (r Request) faults() error {
+	faults := []error{r.capacityFault(), r.losses().Check(), lossesFault("final allowance", r.FinalAllowance)}
+	if !systemIsShare(r.Target) {
+		faults = append(faults, systemShareFault("target", r.Target))
+	}
+	if r.Purpose > ChangeClass {
+		faults = append(faults, fmt.Errorf("purpose %d; want Refresh or ChangeClass", uint8(r.Purpose)))
+	}
+	if r.MostCycles < 0 || r.MostCycles > planMostCycles {
+		faults = append(faults, fmt.Errorf("most cycles %d; want 1 to %d, or 0 for %d", r.MostCycles, planMostCycles, planUsualCycles))
+	}
+	if err := planPriceFault(r.PricePerLitre); err != nil {
+		faults = append(faults, fmt.Errorf("price per litre: %w", err))
+	}
+	faults = append(faults, r.whatIfFaults()...)
+	if err := errors.Join(faults...); err != nil {
+		return err // drains are judged against a capacity that makes sense
+	}
+	return errors.Join(r.drainFault("drain", r.Drain), r.drainFault("first drain", r.withDefaults().FirstDrain))
+}
+
+func (r Request) capacityFault() error {
+	for _, end := range [...]units.Volume{r.Capacity.Low(), r.Capacity.High()} {
+		if err := systemCapacityFault(end); err != nil {
+			return err
+		}
+	}
+	if err := (System{Capacity: r.Capacity.Low(), Sump: r.Sump}).Check(); err != nil {
+		return fmt.Errorf("%w (smallest)", err)
+	}
+	return nil
+}
+
+func (r Request) drainFault(what string, d units.Range[units.VolumeDim]) error {
+	most, name := System{Capacity: r.Capacity.Low(), Sump: r.Sump}.drainable()
+	if !r.Sump.IsZero() {
+		name = "sump"
+	} else {
+		name = "smallest " + name
+	}
+	for _, end := range [...]units.Volume{d.Low(), d.High()} {
+		if err := systemDrainFault(what, end, most, name); err != nil {
+			return err
+		}
+	}
+	if d.Low().IsZero() {
+		return fmt.Errorf("%s: 0 L; want more than 0", what)
+	}
+	if d.Low().Compare(r.LineReturns) <= 0 {
+		return fmt.Errorf("%s: %s; want more than the line returns, %s", what, d.Low(), r.LineReturns)
+	}
+	return nil
+}
+
+func (r Request) whatIfFaults() []error {
+	var faults []error
+	if len(r.WhatIfMixing) > planMostWhatIfs {
+		return append(faults, fmt.Errorf("%d what-if mixing shares; want at most %d", len(r.WhatIfMixing), planMostWhatIfs))
+	}
+	if len(r.WhatIfMixing) > 0 && r.Sump.IsZero() {
+		faults = append(faults, errors.New("what-if mixing without a sump; want the sump too"))
+	}
+	for _, m := range r.WhatIfMixing {
+		if !systemIsShare(m) {
+			faults = append(faults, systemShareFault("what-if mixing share", m))
+		}
+	}
+	return faults
+}
+
+// planPriceFault looks at size before it compares: a decimal may hold a number
+// whose digits would fill the memory.
+func planPriceFault(price decimal.Decimal) error {
+	const accepted = "want 0 to 1e9 with at most 9 decimals"
+	e := price.Exponent()
+	if e < -planPricePlaces || e > planPriceZeros || price.Coefficient().BitLen() > planPriceBitsMax {
+		return errors.New("too large or too fine; " + accepted)
+	}
+	if price.Sign() < 0 || price.Cmp(decimal.New(planMostPrice, 0)) > 0 {
+		return fmt.Errorf("%s; %s", price.StringFixed(2), accepted)
+	}
+	return nil
+}
