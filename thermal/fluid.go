@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"example.com/meniscus/units"
+	"example.com/meniscus/units/measure"
 )
 
 // ErrOutsideLaw is wrapped by every refusal to use a law outside the range it
@@ -67,6 +68,8 @@ type Fluid struct {
 	perKelvin float64 // coefficient at 15 °C
 	doubt     Doubt
 	table     *table
+
+	expansionCause, densityCause *measure.Cause
 }
 
 // Doubt is how well a fluid's figures are known: relative standard
@@ -89,9 +92,9 @@ func Lubricant(density15 units.Density) (Fluid, error) {
 		return Fluid{}, fmt.Errorf("thermal: lubricant: density %s at 15 °C: %w; want 800.9 kg/m³ to below 1163.5 kg/m³, or a coefficient (Exponential) or a table (Tabulated)", density15, ErrOutsideLaw)
 	}
 	return Fluid{
-		law: lubricant, id: "lubricant-" + short(rho), density15: rho, perKelvin: lubricantK1 / rho,
+		law: lubricant, density15: rho, perKelvin: lubricantK1 / rho,
 		doubt: Doubt{Expansion: lubricantCoefficient, Density: densityDoubt},
-	}, nil
+	}.Named("lubricant-" + short(rho))
 }
 
 // UnknownDensity returns a fluid of which nothing is known but that it is an
@@ -100,10 +103,11 @@ func Lubricant(density15 units.Density) (Fluid, error) {
 // equation for 850 kg/m³ between 0 and 70 °C (computed). It has no density, so
 // it converts volumes but never a mass.
 func UnknownDensity() Fluid {
-	return Fluid{
-		law: exponential, id: "unknown-density", perKelvin: unknownPerKelvin,
+	f, _ := Fluid{ // the name is a good one, so Named cannot fail
+		law: exponential, perKelvin: unknownPerKelvin,
 		doubt: Doubt{Expansion: unknownCoefficient, Density: densityDoubt},
-	}
+	}.Named("unknown-density")
+	return f
 }
 
 // Exponential returns a fluid with one coefficient of cubic expansion:
@@ -122,9 +126,9 @@ func Exponential(perKelvin, relativeU float64) (Fluid, error) {
 		return Fluid{}, errors.Join(faults...)
 	}
 	return Fluid{
-		law: exponential, id: "exponential-" + short(perKelvin), perKelvin: perKelvin,
+		law: exponential, perKelvin: perKelvin,
 		doubt: Doubt{Expansion: relativeU, Density: densityDoubt},
-	}, nil
+	}.Named("exponential-" + short(perKelvin))
 }
 
 // WithDensity returns the fluid with its density at 15 °C given, for a law that
@@ -140,7 +144,6 @@ func (f Fluid) WithDensity(density15 units.Density) (Fluid, error) {
 		return f, fmt.Errorf("thermal: with density: %s; want 500 to 2000 kg/m³", density15)
 	}
 	f.density15 = float64(density15)
-	f.id += "-" + short(f.density15)
 	return f, nil
 }
 

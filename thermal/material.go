@@ -2,6 +2,7 @@ package thermal
 
 import (
 	"fmt"
+	"strings"
 
 	"example.com/meniscus/units"
 )
@@ -109,6 +110,9 @@ func (m Material) String() string {
 	}
 	return growthOf(m).name
 }
+
+// id is the name without blanks, for the id of a cause.
+func (m Material) id() string { return strings.ReplaceAll(m.String(), " ", "-") }
 
 // ParseMaterial reads a name as String prints it.
 func ParseMaterial(s string) (Material, error) {

@@ -43,11 +43,11 @@ func Tabulated(points []DensityPoint) (Fluid, error) {
 		return Fluid{}, err
 	}
 	t := newTable(points)
-	f := Fluid{law: tabulated, table: t, id: "table-" + t.digest(), doubt: Doubt{Expansion: tabulatedDoubt, Density: densityDoubt}}
+	f := Fluid{law: tabulated, table: t, doubt: Doubt{Expansion: tabulatedDoubt, Density: densityDoubt}}
 	if f.check(ReferenceTemperature()) == nil {
 		f.density15, _ = t.density(ReferenceTemperature())
 	}
-	return f, nil
+	return f.Named("table-" + t.digest())
 }
 
 func checkPoint(p DensityPoint) error {

@@ -15,6 +15,17 @@ type Vessel struct {
 	Graduation units.Volume // distance between two marks; zero: not known
 	ScaleError float64      // relative ± of the whole scale, rectangular, 0 to 0.5
 	Capacity   units.Volume // the top mark; zero: not known
+	// Interpolated: read between the marks, the eye level with the surface.
+	Interpolated bool
+	// Entry names one reading, such as "drain-1"; see For.
+	Entry string
+}
+
+// For returns the vessel for one reading, named so that the doubt of this look
+// at the mark is not taken for another reading's.
+func (v Vessel) For(entry string) Vessel {
+	v.Entry = entry
+	return v
 }
 
 // Check reports every fault of the vessel's own figures.
