@@ -1,0 +1,282 @@
+package jobcard
+
+import (
+	"errors"
+	"fmt"
+
+	"example.com/meniscus/exchange/sealing"
+	"example.com/meniscus/units"
+	"example.com/meniscus/units/measure"
+)
+
+// apply returns the ledger after one more entry, or why it cannot be.
+func (l ledger) apply(e Entry) (ledger, error) {
+	if err := e.check(); err != nil {
+		return l, err
+	}
+	switch {
+	case l.closed && e.Kind != Noted:
+		return l, errors.New("the card is closed; want a note, or a new card")
+	case e.At.Before(l.last):
+		return l, fmt.Errorf("time %s is before the entry that went before, %s; entries stand in the order things happened", e.At.Format(stamp), l.last.Format(stamp))
+	}
+	l.n++
+	l.last = e.At
+	switch e.Kind {
+	case FillPlugOpened:
+		return l.fillPlugOpened(e)
+	case Drained:
+		return l.drained(e)
+	case Refilled, ToppedUp:
+		return l.refilled(e)
+	case Mixed:
+		return l.mixed(e)
+	case Kept:
+		return l.kept(e)
+	case Spilled:
+		return l.spilled(e)
+	case Supplied:
+		return l.supplied(e)
+	case WasherFitted:
+		return l.washerFitted(e)
+	case PlugTorqued:
+		return l.plugTorqued(e)
+	case WindowRead:
+		return l.windowRead(e)
+	case CheckPlugObserved:
+		return l.checkObserved(e)
+	case Closed:
+		return l.close()
+	}
+	return l, nil // notes and strikes change nothing here
+}
+
+// stamp is how times are printed.
+const stamp = "2006-01-02 15:04:05Z07:00"
+
+func (l ledger) fillPlugOpened(e Entry) (ledger, error) {
+	if err := l.rolePlug(e.Plug, sealing.Fill); err != nil {
+		return l, err
+	}
+	l.fillProved = true
+	l.openPlug(e.Plug, sealing.Fill)
+	return l, nil
+}
+
+// rolePlug refuses a plug that the job lists for something else, or not at all.
+func (l ledger) rolePlug(id string, role sealing.Role) error {
+	if id == "" {
+		return nil
+	}
+	p, ok := l.spec.plug(id)
+	if !ok {
+		return fmt.Errorf("plug %.40q is not one of the job's; want %s", id, l.spec.plugNames())
+	}
+	if p.Role != role && p.Role != sealing.NoRole {
+		return fmt.Errorf("plug %.40q is the %s plug; want the %s plug", id, p.Role, role)
+	}
+	return nil
+}
+
+func (s Spec) plugNames() string {
+	names := ""
+	for _, p := range s.Plugs {
+		if names != "" {
+			names += ", "
+		}
+		names += p.ID
+	}
+	if names == "" {
+		return "no plug name: the job lists none"
+	}
+	return "one of " + names
+}
+
+func (l ledger) drained(e Entry) (ledger, error) {
+	if !l.fillProved {
+		return l, errors.New("the fill plug is not known to open; record it open before the drain plug is touched (a drained box that cannot be filled does not drive away)")
+	}
+	v, err := l.spec.atReference(l.n, e.Amount, l.law)
+	if err != nil {
+		return l, err
+	}
+	if err := l.takeOut(v); err != nil {
+		return l, err
+	}
+	if l.flows.cycles == 0 || l.flows.drainClosed {
+		l.startCycle()
+	}
+	l.flows.cycleOut = l.flows.cycleOut.Add(v)
+	if l.unmixed {
+		l.note("not-mixed", "drained before the gears were run after the last refill: mostly new fluid came out, so the old share is higher than computed")
+		l.unmixed = false
+	}
+	l.warmest = e.Amount.Temperature
+	l.openPlug("", sealing.Drain)
+	return l, nil
+}
+
+// startCycle closes the books of the cycle before.
+func (l *ledger) startCycle() {
+	l.flows.cycles++
+	l.flows.cycleOut, l.flows.cycleIn = measure.Volume{}, measure.Volume{}
+	l.flows.drainClosed = false
+}
+
+// takeOut moves fluid from the box to the outside.
+func (l *ledger) takeOut(v measure.Volume) error {
+	next, sumpWrong, err := l.shares.drain(v.Best())
+	if err != nil {
+		return err
+	}
+	if sumpWrong {
+		l.note("sump-larger", "more came out than the sump is said to hold: the bound on the old share that rests on the sump is given up")
+	}
+	l.shares = next
+	l.flows.out = l.flows.out.Add(v)
+	l.flows.net = l.flows.net.Sub(v)
+	l.levelChanged()
+	return nil
+}
+
+// mostAbove is how far a refill may leave the box above its level, beyond the
+// overfill planned, as a share of the smallest capacity; a top-up at the level
+// check may fill a box that came in low. Both are our judgement: they catch a
+// slipped unit, not a technician.
+const (
+	mostAboveRefill = 0.10
+	mostAboveTopUp  = 0.40
+)
+
+func (l ledger) refilled(e Entry) (ledger, error) {
+	if !l.fillProved {
+		return l, errors.New("the fill plug is not known to open; record it open before anything is put in")
+	}
+	v, err := l.spec.atReference(l.n, e.Amount, l.law)
+	if err != nil {
+		return l, err
+	}
+	above := mostAboveRefill
+	if e.Kind == ToppedUp {
+		above = mostAboveTopUp
+	}
+	most := l.spec.Overfill.Add(l.spec.Capacity.Low().Scale(above))
+	if net := l.flows.net.Best().Add(v.Best()); net.Compare(most) > 0 {
+		return l, fmt.Errorf("%s would leave the box %s above its level; want at most %s above: check the unit and what was drained (a box that came in low is topped up at the level check)",
+			both(v.Best()), both(net), both(most))
+	}
+	l.shares = l.shares.refill(v.Best(), e.OldShare)
+	l.flows.in = l.flows.in.Add(v)
+	l.flows.used = l.flows.used.Add(v)
+	l.flows.net = l.flows.net.Add(v)
+	l.flows.cycleIn = l.flows.cycleIn.Add(v)
+	l.flows.drainClosed = true
+	l.unmixed = l.unmixed || e.Kind == Refilled
+	if e.Kind == Refilled {
+		l.openPlug("", sealing.Fill)
+	}
+	l.levelChanged()
+	l.checkStock()
+	return l, nil
+}
+
+// checkStock says once when more was used than was brought.
+func (l *ledger) checkStock() {
+	if l.spec.OnHand.IsZero() && l.flows.supplied.IsZero() {
+		return
+	}
+	if left := l.left(); left.Sign() < 0 {
+		l.note("stock-short", "more fluid has gone in than was brought: "+both(left.Neg())+" over; record what else was supplied")
+	}
+}
+
+func (l ledger) mixed(e Entry) (ledger, error) {
+	short := l.flows.cycleOut.Best().Sub(l.flows.cycleIn.Best())
+	if l.flows.cycles > 0 && short.Compare(l.flows.cycleOut.Best().Scale(0.5)) > 0 {
+		return l, fmt.Errorf("the box is %s short of what was drained; put it back before the gears are run (a pump that runs dry is damaged)", both(short))
+	}
+	if l.spec.Runs > 0 && e.Runs < l.spec.Runs {
+		l.note("few-runs", fmt.Sprintf("%d runs through the gears; the sheet asks for %d", e.Runs, l.spec.Runs))
+	}
+	l.unmixed = false
+	return l, nil
+}
+
+func (l ledger) kept(e Entry) (ledger, error) {
+	v, err := l.spec.atReference(l.n, e.Amount, l.law)
+	if err != nil {
+		return l, err
+	}
+	if most := l.spec.Capacity.Low().Scale(0.5); v.Best().Compare(most) > 0 {
+		return l, fmt.Errorf("%s kept in the hose or pump; want at most half of the box, %s", both(v.Best()), both(most))
+	}
+	l.withhold(v)
+	return l, nil
+}
+
+// withhold takes back from the refill what never reached the box.
+func (l *ledger) withhold(v measure.Volume) {
+	l.shares = l.shares.withhold(v.Best())
+	l.flows.in = l.flows.in.Sub(v)
+	l.flows.net = l.flows.net.Sub(v)
+	l.flows.cycleIn = l.flows.cycleIn.Sub(v)
+	l.levelChanged()
+}
+
+func (l ledger) spilled(e Entry) (ledger, error) {
+	v, err := l.spec.atReference(l.n, e.Amount, l.law)
+	if err != nil {
+		return l, err
+	}
+	switch e.Origin {
+	case FromBox:
+		if err := l.takeOut(v); err != nil {
+			return l, err
+		}
+		l.flows.cycleOut = l.flows.cycleOut.Add(v)
+	case FromRefill:
+		if v.Best().Compare(l.flows.cycleIn.Best()) > 0 {
+			return l, fmt.Errorf("%s of a refill spilled, but only %s was put in since the last drain", both(v.Best()), both(l.flows.cycleIn.Best()))
+		}
+		l.withhold(v)
+	case FromStock:
+		l.flows.used = l.flows.used.Add(v)
+	}
+	return l, nil
+}
+
+func (l ledger) supplied(e Entry) (ledger, error) {
+	v, err := l.spec.atReference(l.n, e.Amount, l.law)
+	if err != nil {
+		return l, err
+	}
+	l.flows.supplied = l.flows.supplied.Add(v.Best())
+	return l, nil
+}
+
+// left returns the fluid not yet used, at the reference temperature; the stock
+// is taken as labelled at 20 °C.
+func (l ledger) left() units.Volume {
+	onHand, err := l.law.Convert(l.spec.OnHand, units.Celsius(20), l.spec.reference())
+	if err != nil {
+		onHand = l.spec.OnHand
+	}
+	return onHand.Add(l.flows.supplied).Sub(l.flows.used.Best())
+}
+
+func (l ledger) close() (ledger, error) {
+	if blocks := l.blocking(); len(blocks) > 0 {
+		var faults []error
+		for _, b := range blocks {
+			faults = append(faults, errors.New(b.Text))
+		}
+		return l, fmt.Errorf("not ready to close: %w", errors.Join(faults...))
+	}
+	l.closed = true
+	return l, nil
+}
+
+// both prints a volume as both kinds of jug show it.
+func both(v units.Volume) string {
+	return v.Text(units.Litre, 3) + " (" + v.Text(units.USQuart, 2) + ")"
+}

@@ -1,0 +1,105 @@
+package jobcard
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/meniscus/exchange/sealing"
+	"example.com/meniscus/units"
+)
+
+func (l ledger) washerFitted(e Entry) (ledger, error) {
+	plug, ok := l.spec.plug(e.Plug)
+	if !ok {
+		return l, fmt.Errorf("plug %.40q is not one of the job's; want %s", e.Plug, l.spec.plugNames())
+	}
+	washer, ok := l.spec.washer(e.Washer)
+	if !ok {
+		return l, fmt.Errorf("washer %.40q is not one of the job's; want one of its washers", e.Washer)
+	}
+	fit := sealing.Fit(plug, washer)
+	switch fit.Verdict {
+	case sealing.DoesNotFit:
+		return l, fmt.Errorf("washer %s does not fit plug %s: %s", e.Washer, e.Plug, strings.Join(fit.Reasons, "; "))
+	case sealing.CannotCheck:
+		l.note("fit-unchecked", fmt.Sprintf("washer %s on plug %s cannot be checked: %s", e.Washer, e.Plug, strings.Join(fit.Reasons, "; ")))
+	}
+	if plug.Washer != "" && plug.Washer != e.Washer {
+		l.note("other-washer", fmt.Sprintf("the sheet names washer %s for plug %s; %s was fitted", plug.Washer, e.Plug, e.Washer))
+	}
+	fresh := e.New || washer.Reusable
+	if !fresh {
+		l.note("used-washer", fmt.Sprintf("washer %s on plug %s had been used before; it is crushed once and then replaced", e.Washer, e.Plug))
+	}
+	l.plugs = l.editPlug(e.Plug, func(s *plugState) { s.washer, s.newRing, s.torqued, s.inSpread = e.Washer, fresh, false, false })
+	return l, nil
+}
+
+func (l ledger) plugTorqued(e Entry) (ledger, error) {
+	plug, ok := l.spec.plug(e.Plug)
+	if !ok {
+		return l, fmt.Errorf("plug %.40q is not one of the job's; want %s", e.Plug, l.spec.plugNames())
+	}
+	state := l.plugState(e.Plug)
+	if plug.Washer != "" && state.opened > 0 && state.washer == "" {
+		return l, fmt.Errorf("plug %s was opened by entry %d and has had no washer since; fit washer %s first", e.Plug, state.opened, plug.Washer)
+	}
+	if err := needTightening(plug, e); err != nil {
+		return l, err
+	}
+	if err := l.toolCan(e); err != nil {
+		return l, err
+	}
+	agrees := plugAgrees(plug, e)
+	if !agrees {
+		l.note("torque-differs", fmt.Sprintf("plug %s was set to %s; the sheet says %s", e.Plug, tightness(e.Torque, e.Turns), tightness(plug.Torque, plug.Turns)))
+	}
+	l.plugs = l.editPlug(e.Plug, func(s *plugState) { s.torqued, s.inSpread = true, agrees })
+	return l, nil
+}
+
+func needTightening(plug sealing.Plug, e Entry) error {
+	switch {
+	case plug.Torque.Sign() > 0 && e.Torque.IsZero():
+		return fmt.Errorf("plug %s is set to %s; want the torque it was set to", e.Plug, sealing.Both(plug.Torque))
+	case plug.Torque.IsZero() && plug.Turns > 0 && e.Turns == 0:
+		return fmt.Errorf("plug %s is turned %v turns past finger tight; want the turns it was given", e.Plug, plug.Turns)
+	case e.Torque.IsZero() && e.Turns == 0:
+		return fmt.Errorf("neither torque nor turns; want one of them for plug %s", e.Plug)
+	}
+	return nil
+}
+
+func (l ledger) toolCan(e Entry) error {
+	if e.Tool == "" {
+		return nil
+	}
+	tool, ok := l.spec.tool(e.Tool)
+	if !ok {
+		return fmt.Errorf("tool %.40q is not one of the job's; want one of its torque tools", e.Tool)
+	}
+	if e.Torque.IsZero() {
+		return nil
+	}
+	_, _, err := tool.Spread(e.Torque)
+	return err
+}
+
+// plugAgrees compares with the sheet; a plug whose sheet states nothing agrees
+// with any torque.
+func plugAgrees(plug sealing.Plug, e Entry) bool {
+	switch {
+	case plug.Torque.Sign() > 0:
+		return plug.Within(e.Torque)
+	case plug.Turns > 0:
+		return e.Turns >= plug.Turns-0.5 && e.Turns <= plug.Turns+0.5
+	}
+	return true
+}
+
+func tightness(t units.Torque, turns float64) string {
+	if t.IsZero() {
+		return fmt.Sprintf("%v turns past finger tight", turns)
+	}
+	return sealing.Both(t)
+}

@@ -1,0 +1,101 @@
+package jobcard
+
+import (
+	"errors"
+	"fmt"
+
+	"example.com/meniscus/exchange/sealing"
+	"example.com/meniscus/units"
+	"example.com/meniscus/units/measure"
+)
+
+func (l ledger) windowRead(e Entry) (ledger, error) {
+	if !l.spec.hasWindow() {
+		return l, errors.New("the job has no check window to read against; want a note, or a spec with a window")
+	}
+	plusMinus, err := l.readingLimits(e)
+	if err != nil {
+		return l, err
+	}
+	verdict, err := l.spec.Window.Judge(e.Temperature, plusMinus)
+	if err != nil {
+		return l, err
+	}
+	l.window = reading{entry: l.n, verdict: verdict, idling: e.EngineIdling, level: e.Level}
+	l.warmest = e.Temperature
+	if l.spec.Window.EngineIdling && !e.EngineIdling {
+		l.note("not-idling", "the sheet wants the engine idling for this reading")
+	}
+	if l.spec.Window.Level && !e.Level {
+		l.note("not-level", "the sheet wants the box level for this reading")
+	}
+	return l, nil
+}
+
+// readingLimits returns the ± of a reading: stated, or the thermometer's own
+// with half its step.
+func (l ledger) readingLimits(e Entry) (units.TemperatureDelta, error) {
+	if e.Thermometer == "" {
+		return e.PlusMinus, nil
+	}
+	th, ok := l.spec.thermometer(e.Thermometer)
+	if !ok {
+		return units.TemperatureDelta{}, fmt.Errorf("thermometer %.40q is not one of the job's; want one of its thermometers", e.Thermometer)
+	}
+	if !e.PlusMinus.IsZero() {
+		return units.TemperatureDelta{}, fmt.Errorf("both thermometer %s and ± %s; want the thermometer, whose own limits count", e.Thermometer, e.PlusMinus)
+	}
+	return th.PlusMinus.Add(th.Step.Scale(0.5)), nil
+}
+
+func (l ledger) checkObserved(e Entry) (ledger, error) {
+	if err := l.rolePlug(e.Plug, sealing.Check); err != nil {
+		return l, err
+	}
+	l.openPlug(e.Plug, sealing.Check)
+	if !e.Amount.IsZero() {
+		v, err := l.spec.atReference(l.n, e.Amount, l.law)
+		if err != nil {
+			return l, err
+		}
+		if err := l.takeOut(v); err != nil {
+			return l, err
+		}
+	}
+	why := l.noProof()
+	if err := l.drainPlugShut(); err != nil {
+		l.note("drain-plug-loose", err.Error())
+	}
+	l.observed = observation{entry: l.n, flow: e.Flow, proof: why == "", why: why}
+	return l, nil
+}
+
+// noProof says why a look at the check plug would prove nothing now.
+func (l ledger) noProof() string {
+	if !l.spec.hasWindow() {
+		return ""
+	}
+	w := l.spec.Window
+	switch {
+	case l.window.entry == 0:
+		return "no temperature was read against the window"
+	case l.window.verdict != measure.Inside:
+		return "the fluid's temperature was " + l.window.verdict.String() + " against the window"
+	case w.EngineIdling && !l.window.idling:
+		return "the engine was not idling"
+	case w.Level && !l.window.level:
+		return "the box was not level"
+	}
+	return ""
+}
+
+func (l ledger) drainPlugShut() error {
+	p, ok := l.spec.plugFor("", sealing.Drain)
+	if !ok {
+		return nil
+	}
+	if s := l.plugState(p.ID); s.opened > 0 && !s.torqued {
+		return fmt.Errorf("the drain plug, opened by entry %d, is not recorded as tightened", s.opened)
+	}
+	return nil
+}

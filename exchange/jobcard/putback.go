@@ -1,0 +1,41 @@
+package jobcard
+
+import (
+	"fmt"
+
+	"example.com/meniscus/units"
+)
+
+// Pour is how new fluid is to be measured.
+type Pour struct {
+	Temperature units.Temperature // of the new fluid
+	Vessel      string            // id; empty: no vessel correction
+}
+
+// PutBack returns the mark to fill to so that what was drained in this cycle
+// and is not back yet goes in, corrected for the new fluid's temperature and
+// for the vessel. It is zero where nothing is owed. A mark above the vessel's
+// top is an error: use two fills.
+func (c *Card) PutBack(p Pour) (units.Volume, error) {
+	if c == nil || !c.open {
+		return units.Volume{}, fmt.Errorf("jobcard: no card; want one made by Open or Decode")
+	}
+	owed := c.state.owed()
+	if owed.Sign() <= 0 {
+		return units.Volume{}, nil
+	}
+	return c.markFor(owed, p)
+}
+
+// markFor turns a true volume at the reference temperature into a mark.
+func (c *Card) markFor(v units.Volume, p Pour) (units.Volume, error) {
+	warm, err := c.state.law.Convert(v, c.spec.reference(), p.Temperature)
+	if err != nil || p.Vessel == "" {
+		return warm, err
+	}
+	vessel, ok := c.spec.vessel(p.Vessel)
+	if !ok {
+		return units.Volume{}, fmt.Errorf("jobcard: vessel %.40q is not one of the job's; want one of its vessels", p.Vessel)
+	}
+	return vessel.Mark(warm, p.Temperature)
+}

@@ -1,0 +1,195 @@
+package jobfile
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"strconv"
+	"strings"
+	"time"
+
+	"example.com/meniscus/exchange/jobcard"
+	"example.com/meniscus/internal/sheet"
+	"example.com/meniscus/units"
+)
+
+// File is a job file as it was read.
+type File struct {
+	Job       string // the shop's own reference
+	Vehicle   string
+	Procedure string // id of a procedure of the pack
+	Plan      Plan
+	Box       Box
+
+	doc     *sheet.Doc
+	entries []line
+}
+
+// Plan is what was agreed before work started. Zero values: not stated.
+type Plan struct {
+	Target     float64      // highest old share, 0 to 1
+	MostCycles int          // most drain-and-fills to plan for
+	OnHand     units.Volume // fluid already in the shop
+}
+
+// Box is what is known of this very box; it goes before the procedure's own
+// figures. Zero values: not stated.
+type Box struct {
+	Capacity  units.Range[units.VolumeDim]
+	Sump      units.Volume
+	Drain     units.Range[units.VolumeDim] // what one drain is expected to release
+	Reference units.Temperature
+}
+
+// line is one entry and the table it stood in.
+type line struct {
+	entry jobcard.Entry
+	table *sheet.Table
+	whole bool // every key could be read
+}
+
+// Open reads a job file from a file system. A file over 256 KiB, one that is no
+// plain file, and every fault of the text are errors.
+func Open(fsys fs.FS, path string) (*File, error) {
+	doc, err := sheet.Open(fsys, path)
+	if err != nil {
+		return nil, err
+	}
+	return read(doc)
+}
+
+// Read reads a job file under the name it is to be called by in messages. It
+// reads no more than 256 KiB before it refuses.
+func Read(name string, r io.Reader) (*File, error) {
+	doc, err := sheet.Read(name, r)
+	if err != nil {
+		return nil, err
+	}
+	return read(doc)
+}
+
+func read(doc *sheet.Doc) (*File, error) {
+	f := &File{doc: doc}
+	root := doc.Root()
+	if n, ok := root.Integer("format"); ok && n != 1 {
+		root.Fault("job-format", fmt.Sprintf("format %d is not known", n), "write format = 1")
+	}
+	f.Job = root.Need("job").String()
+	f.Vehicle = root.String("vehicle").String()
+	f.Procedure = root.Need("procedure").String()
+	f.plan(root.Sub("plan"))
+	f.box(root.Sub("box"))
+	for _, t := range root.Sub("entry").Numbered() {
+		f.entries = append(f.entries, readEntry(t))
+	}
+	if err := doc.Finish(); err != nil {
+		return nil, err
+	}
+	return f, nil
+}
+
+func (f *File) plan(t *sheet.Table) {
+	f.Plan.Target, _ = sheet.Take(t.String("target"), "job-share", `write it like "45 %"`, share)
+	f.Plan.MostCycles, _ = t.String("most_cycles").Count(1, 100)
+	f.Plan.OnHand, _ = sheet.Take(t.String("on_hand"), "job-volume", volumeForm, notNegative)
+}
+
+func (f *File) box(t *sheet.Table) {
+	const do = `write it like "9.6..10.4 L"`
+	f.Box.Capacity, _ = sheet.Take(t.String("capacity"), "job-range", do, units.ParseExplicitRange[units.VolumeDim])
+	f.Box.Sump, _ = sheet.Take(t.String("sump"), "job-volume", volumeForm, notNegative)
+	f.Box.Drain, _ = sheet.Take(t.String("drain"), "job-range", do, units.ParseExplicitRange[units.VolumeDim])
+	f.Box.Reference, _ = sheet.Take(t.String("reference"), "job-temperature", temperatureForm, units.ParseTemperature)
+}
+
+// Entries returns the entries in the order of their numbers.
+func (f *File) Entries() []jobcard.Entry {
+	var out []jobcard.Entry
+	for _, l := range f.entries {
+		out = append(out, l.entry)
+	}
+	return out
+}
+
+// Fill appends every entry to the card. Refused entries leave the card as it
+// was; all of them are reported together, each at its own line.
+func (f *File) Fill(card *jobcard.Card) error {
+	for _, l := range f.entries {
+		if err := card.Append(l.entry); err != nil {
+			l.table.Fault("job-entry", reason(err), "put the entry right, or the order of the entries")
+		}
+	}
+	return f.doc.Err()
+}
+
+// Fault records something the caller found wrong with a key of the file's
+// root, such as a procedure the pack does not have; Err then reports it.
+func (f *File) Fault(key, problem, do string) {
+	if v := f.doc.Root().String(key); v.OK() {
+		v.Fault("job-"+key, problem, do)
+		return
+	}
+	f.doc.Root().Fault("job-"+key, problem, do)
+}
+
+// Err returns every fault recorded so far, sorted by place; nil where there is none.
+func (f *File) Err() error { return f.doc.Err() }
+
+// reason drops the card's own "jobcard: entry 3 (drained): " where the fault's
+// place says it already.
+func reason(err error) string {
+	text := err.Error()
+	if _, rest, ok := strings.Cut(text, "): "); ok && strings.HasPrefix(text, "jobcard: entry ") {
+		return strings.ReplaceAll(rest, "\n", "; ")
+	}
+	return strings.ReplaceAll(text, "\n", "; ")
+}
+
+const (
+	volumeForm      = `write it like "2.12 L" or "2.2 US qt"`
+	temperatureForm = `write it like "18 °C" or "64 °F"`
+)
+
+func notNegative(s string) (units.Volume, error) {
+	v, err := units.ParseExplicit[units.VolumeDim](s)
+	if err == nil && v.Sign() < 0 {
+		return v, fmt.Errorf("%s is negative; want zero or more", v)
+	}
+	return v, err
+}
+
+// share reads "45 %" or "0.45".
+func share(s string) (float64, error) {
+	text, percent := strings.CutSuffix(s, "%")
+	x, err := number(strings.TrimSpace(text))
+	if err != nil {
+		return 0, errors.New("not a share; want a percentage or a number from 0 to 1")
+	}
+	if percent {
+		x /= 100
+	}
+	if x > 1 {
+		return 0, fmt.Errorf("%v is no share; want 0 to 100 %%", x)
+	}
+	return x, nil
+}
+
+// number reads a short plain decimal without sign or exponent.
+func number(s string) (float64, error) {
+	if s == "" || len(s) > 12 || strings.Trim(s, "0123456789.") != "" {
+		return 0, errors.New("not a plain number")
+	}
+	return strconv.ParseFloat(s, 64)
+}
+
+// when reads a time of the job; without a zone it is taken as UTC, so that the
+// same file gives the same record everywhere.
+func when(s string) (time.Time, error) {
+	for _, form := range [...]string{time.RFC3339, "2006-01-02 15:04:05", "2006-01-02 15:04"} {
+		if t, err := time.Parse(form, s); err == nil {
+			return t, nil
+		}
+	}
+	return time.Time{}, errors.New("not a time")
+}
