@@ -13,8 +13,8 @@ import (
 
 // DensityPoint is one row of a maker's density table.
 type DensityPoint struct {
-	At      units.Temperature
-	Density units.Density
+	At      units.Temperature `json:"at"`
+	Density units.Density     `json:"density"`
 }
 
 const mostPoints = 1000

@@ -9,16 +9,17 @@ import (
 
 // Vessel is what fluid is measured in. Its marks are taken to be true at 20 °C.
 type Vessel struct {
-	ID         string       // stable name: readings in one vessel share its error by it
-	Title      string       // for reports
-	Material   Material     // must be named; Uncorrected is a choice
-	Graduation units.Volume // distance between two marks; zero: not known
-	ScaleError float64      // relative ± of the whole scale, rectangular, 0 to 0.5
-	Capacity   units.Volume // the top mark; zero: not known
+	ID         string       `json:"id"`                  // stable name: readings in one vessel share its error by it
+	Title      string       `json:"title,omitempty"`     // for reports
+	Material   Material     `json:"material"`            // must be named; Uncorrected is a choice
+	Graduation units.Volume `json:"graduation,omitzero"` // distance between two marks; zero: not known
+	ScaleError float64      `json:"scaleError,omitzero"` // relative ± of the whole scale, rectangular, 0 to 0.5
+	Capacity   units.Volume `json:"capacity,omitzero"`   // the top mark; zero: not known
 	// Interpolated: read between the marks, the eye level with the surface.
-	Interpolated bool
-	// Entry names one reading, such as "drain-1"; see For.
-	Entry string
+	Interpolated bool `json:"interpolated,omitempty"`
+	// Entry names one reading, such as "drain-1"; see For. It is no part of the
+	// vessel, and is not encoded.
+	Entry string `json:"-"`
 }
 
 // For returns the vessel for one reading, named so that the doubt of this look

@@ -18,10 +18,11 @@ const (
 // checked, and under which conditions. Both ends belong to it. The zero value
 // is no window, and using it is an error.
 type Window struct {
-	Low, High    units.Temperature
-	EngineIdling bool   // the level is checked with the engine idling
-	Level        bool   // the vehicle stands level
-	Note         string // what else the maker says
+	Low          units.Temperature `json:"low"`
+	High         units.Temperature `json:"high"`
+	EngineIdling bool              `json:"engineIdling,omitempty"` // the level is checked with the engine idling
+	Level        bool              `json:"level,omitempty"`        // the vehicle stands level
+	Note         string            `json:"note,omitempty"`         // what else the maker says
 }
 
 // Check refuses a window whose ends are missing, out of range or the wrong way

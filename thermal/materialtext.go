@@ -1,0 +1,21 @@
+package thermal
+
+// MarshalText returns the material's name as ParseMaterial reads it; the
+// unknown material is an error.
+func (m Material) MarshalText() ([]byte, error) {
+	if err := m.Check(); err != nil {
+		return nil, err
+	}
+	return []byte(m.String()), nil
+}
+
+// UnmarshalText reads what MarshalText wrote; on error the material is left as
+// it was.
+func (m *Material) UnmarshalText(text []byte) error {
+	got, err := ParseMaterial(string(text))
+	if err != nil {
+		return err
+	}
+	*m = got
+	return nil
+}
