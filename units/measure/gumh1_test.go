@@ -61,7 +61,7 @@ func TestGUMH1(t *testing.T) {
 		}
 		if what == "nu_eff" {
 			near(t, what+" truncated", math.Floor(got[what]), 16, 0) // published as "16 (truncated)"
-			near(t, what, got[what], row.Float("recomputed"), 1e-3) // there ν(d) is rounded to 25.6 first
+			near(t, what, got[what], row.Float("recomputed"), 1e-3)  // there ν(d) is rounded to 25.6 first
 			checked++
 			continue
 		}

@@ -1,0 +1,122 @@
+package measure_test
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"example.com/meniscus/units"
+	"example.com/meniscus/units/measure"
+)
+
+// The reference notes (computed): 41.0 with u 0.5 against u 1.2247: 38.5 scores
+// 1.89, 37.0 scores 3.02.
+func TestZeta(t *testing.T) {
+	a := uncertain(t, "probe", 41, 0.5, measure.Normal, 0)
+	for _, c := range []struct {
+		b, zeta float64
+		ok      bool
+	}{{38.5, 1.89, true}, {37.0, 3.02, false}} {
+		g, err := measure.Agree(a, uncertain(t, "ir", c.b, math.Sqrt(1.5), measure.Normal, 0))
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "zeta", g.Zeta, c.zeta, 0.005)
+		if g.Compatible != c.ok {
+			t.Errorf("41 and %v: compatible %v", c.b, g.Compatible)
+		}
+	}
+}
+
+// What two readings share cannot explain their difference.
+func TestZetaIgnoresSharedDoubt(t *testing.T) {
+	probe := measure.ContactProbe{ID: "probe-1", Tolerance: units.CelsiusDegree.Of(5), Resolution: units.CelsiusDegree.Of(0.1)}
+	a, _ := probe.For("a").Read(units.Celsius(40))
+	b, _ := probe.For("b").Read(units.Celsius(41))
+	g, err := measure.Agree(a.Reading(), b.Reading())
+	if err != nil || g.Compatible {
+		t.Errorf("1 °C apart on one probe with a digit of 0.1 °C: %v, %v", g, err)
+	}
+}
+
+func TestZetaWithoutDoubt(t *testing.T) {
+	if g, _ := measure.Agree(reading(t, 1), reading(t, 1)); g.Zeta != 0 || !g.Compatible {
+		t.Errorf("equal exact readings: %v", g)
+	}
+	if g, _ := measure.Agree(reading(t, 1), reading(t, 2)); g.Zeta != units.Huge || g.Compatible {
+		t.Errorf("different exact readings: %v", g)
+	}
+}
+
+func TestWeightedMean(t *testing.T) {
+	a, b := uncertain(t, "a", 10, 1, measure.Normal, 0), uncertain(t, "b", 13, 2, measure.Normal, 0)
+	m, err := measure.WeightedMean(a, b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "mean", m.Value(), (10*4+13*1)/5.0, 1e-12) // weights 1 and 1/4
+	near(t, "u", m.U(), 1/math.Sqrt(1+0.25), 1e-15)
+	// An exact reading that agrees settles it.
+	m, err = measure.WeightedMean(a, reading(t, 10.5))
+	if err != nil || m.Value() != 10.5 || m.U() != 0 {
+		t.Errorf("with an exact reading: %v, %v", m, err)
+	}
+	// Two readings of one thing with all doubt shared: averaging gains nothing.
+	c := cause(t, "c")
+	x := reading(t, 5, measure.Term{Cause: c, Scale: 0.3})
+	m, err = measure.WeightedMean(x, x, x)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "u of one reading thrice", m.U(), 0.3, 1e-16)
+}
+
+func TestWeightedMeanRefuses(t *testing.T) {
+	a, b := uncertain(t, "a", 41, 0.5, measure.Normal, 0), uncertain(t, "b", 37, 1.2, measure.Normal, 0)
+	_, err := measure.WeightedMean(a, uncertain(t, "c", 41.2, 0.5, measure.Normal, 0), b)
+	if !errors.Is(err, measure.ErrDisagree) || strings.Count(err.Error(), "zeta") != 2 {
+		t.Errorf("three readings, one astray: %v", err)
+	}
+	if _, err := measure.WeightedMean(); err == nil {
+		t.Error("no readings were averaged")
+	}
+	if _, err := measure.WeightedMean(make([]measure.Reading, 2000)...); err == nil {
+		t.Error("2000 readings were averaged")
+	}
+	if _, err := measure.WeightedMean(reading(t, math.MaxFloat64).Times(2)); err == nil {
+		t.Error("a reading that is not valid was averaged")
+	}
+}
+
+func ExampleAgree() {
+	probe, _ := measure.NewCause("probe-1/offset", "", measure.Normal, 0)
+	ir, _ := measure.NewCause("ir-1/offset", "", measure.Normal, 0)
+	a, _ := measure.New(41.0, measure.Term{Cause: probe, Scale: 0.6})
+	b, _ := measure.New(39.0, measure.Term{Cause: ir, Scale: 0.8})
+	g, _ := measure.Agree(a, b)
+	fmt.Println(g) // 2/√(0.6² + 0.8²)
+	// Output: compatible (zeta 2)
+}
+
+func ExampleAgreement_String() {
+	a, _ := measure.Exact(41)
+	g, _ := measure.Agree(a, a)
+	fmt.Println(g)
+	// Output: compatible (zeta 0)
+}
+
+func ExampleWeightedMean() {
+	probe, _ := measure.NewCause("probe-1/offset", "", measure.Normal, 0)
+	ir, _ := measure.NewCause("ir-1/offset", "", measure.Normal, 0)
+	a, _ := measure.New(41, measure.Term{Cause: probe, Scale: 0.5})
+	b, _ := measure.New(39, measure.Term{Cause: ir, Scale: 1})
+	m, _ := measure.WeightedMean(a, b)
+	fmt.Println(m) // (4·41 + 1·39)/5, u = 1/√5
+	_, err := measure.WeightedMean(a, b.Shift(-4))
+	fmt.Println(errors.Is(err, measure.ErrDisagree))
+	// Output:
+	// 40.60 (u = 0.45)
+	// true
+}
