@@ -70,10 +70,15 @@ func coverWhere(what string, i int, name string) string {
 	if name == "" {
 		return where
 	}
+	return where + " (" + coverClip(name) + ")"
+}
+
+// coverClip keeps a long or broken name from filling a message.
+func coverClip(name string) string {
 	if len(name) > coverShownOfAName {
-		name = strings.ToValidUTF8(name[:coverShownOfAName], "") + "…"
+		return strings.ToValidUTF8(name[:coverShownOfAName], "") + "…"
 	}
-	return where + " (" + name + ")"
+	return strings.ToValidUTF8(name, "?")
 }
 
 // coverPrice returns the price in 1e-9 of the currency, exactly.
