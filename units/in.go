@@ -5,56 +5,72 @@ import (
 	"math/bits"
 )
 
-// In returns how many of unit u the quantity is: the nearest float64. For
-// lbf·ft and lbf·in, whose tick count is not whole, it is the number with the
-// fewest decimals that Of would round to this same quantity, so that what went
-// in comes back. Out of range, or a unit of another dimension, gives Huge.
+// In returns how many of unit u the quantity is: the decimal that Of rounds to
+// this quantity, with decimals no finer than a tick, so that what went in comes
+// back; where there is none, the nearest float64. The two differ only for
+// decimals that are no whole number of ticks, such as 2.55 US fl oz or 26 lbf·ft,
+// and by less than a tick. Out of range, or a unit of another dimension, gives
+// Huge.
 func (q Quantity[D]) In(u Unit[D]) float64 {
-	if !q.Valid() || !dimensioned[D](code(u)) {
+	r := ratioOf[D](code(u))
+	if !q.Valid() || r.num == 0 {
 		return Huge
 	}
-	x := readBack(magnitude(q.ticks), ticksPer(code(u)))
-	if q.ticks < 0 {
-		return -x
-	}
-	return x
+	return readBack(q.ticks, r)
 }
 
-func readBack(n uint64, r ratio) float64 {
-	const exactInt = 1 << 53
-	if r.den == 1 {
-		if n <= exactInt {
-			// Both are exact as floats, so the division rounds once.
-			return float64(n) / float64(r.num)
-		}
-		return quotient(n, 1, r.num)
+// readBack returns ticks in a unit, with their sign.
+func readBack(ticks int64, r ratio) float64 {
+	if ticks < 0 {
+		return -amount(magnitude(ticks), r)
 	}
-	if x, ok := shortDecimal(n, r); ok {
+	return amount(uint64(ticks), r)
+}
+
+func amount(n uint64, r ratio) float64 {
+	if r.den == 1 && n <= exactFloat {
+		// Both are exact as floats (every unit's ratio is), so the division rounds once.
+		x := float64(int64(n)) / float64(int64(r.num))
+		if r.num >= 1e9 && math.RoundToEven(x*1e9)/1e9 == x {
+			return x // no more than nine decimals, and no finer than a tick
+		}
+	}
+	if x, ok := writtenDecimal(n, r); ok {
 		return x
 	}
 	return quotient(n, r.den, r.num)
 }
 
-// shortDecimal finds the decimal, with one tick's worth of places, that Of
-// would have turned into n ticks.
-func shortDecimal(n uint64, r ratio) (float64, bool) {
-	places := 0
-	for pow10(places+1) <= r.num/r.den {
-		places++
+// writtenDecimal finds the decimal that Of turns into n ticks. Its places are
+// limited so that a step of the last is at least a tick: there is at most one.
+func writtenDecimal(n uint64, r ratio) (float64, bool) {
+	power := uint64(1)
+	for power <= r.num/r.den/10 {
+		power *= 10
 	}
-	if n > math.MaxUint64/r.den {
-		return 0, false // so large that a tick is far below the float's own step
+	switch {
+	case power == r.num:
+		return 0, false // every tick is a decimal, and the nearest float is its float
+	case power > 1e9:
+		// What is written on a sheet has few places: try nine before all.
+		if x, ok := decimalFor(n, r, 1e9); ok {
+			return x, true
+		}
 	}
-	p := pow10(places)
-	hi, lo := bits.Mul64(n*r.den, p)
-	if hi >= r.num {
+	return decimalFor(n, r, power)
+}
+
+// decimalFor rounds n ticks to a decimal, in steps of 1/power, and answers
+// false where Of would not turn it into n again.
+func decimalFor(n uint64, r ratio, power uint64) (float64, bool) {
+	digits, ok := roundRatio(n, r.den*power, r.num)
+	if !ok {
 		return 0, false
 	}
-	digits := roundQuotient(hi, lo, r.num)
-	if back, ok := scaleDigits(digits, -places, r); !ok || back != n {
+	if back, ok := roundRatio(digits, r.num, r.den*power); !ok || back != n {
 		return 0, false
 	}
-	return quotient(digits, 1, p), true
+	return quotient(digits, 1, power), true
 }
 
 // quotient returns n*k/d rounded once to the nearest float64, half to even.
@@ -64,11 +80,14 @@ func quotient(n, k, d uint64) float64 {
 		return 0
 	}
 	hi, lo := bits.Mul64(n, k)
+	if hi == 0 && max(lo, d) <= exactFloat {
+		return float64(int64(lo)) / float64(int64(d))
+	}
 	if hi >= d {
 		return Huge
 	}
-	// Three words of quotient: whole, then two of fraction; one of the first
-	// two pairs always holds 64 significant bits or all that there are.
+	// A word of whole number, then two of fraction: the first two words that
+	// are not zero hold at least 64 significant bits.
 	whole, rem := bits.Div64(hi, lo, d)
 	first, rem := bits.Div64(rem, 0, d)
 	second, rem := bits.Div64(rem, 0, d)
@@ -78,15 +97,13 @@ func quotient(n, k, d uint64) float64 {
 	return pack(whole, first, second|rem != 0, -64)
 }
 
-// pack rounds hi:lo * 2^exp to a float64; sticky says that more bits follow.
+// pack rounds hi:lo * 2^exp to a float64, for hi not zero; sticky says that
+// more bits follow.
 func pack(hi, lo uint64, sticky bool, exp int) float64 {
 	shift := bits.LeadingZeros64(hi)
 	top := hi<<shift | lo>>(64-shift)
-	if shift == 0 {
-		top = hi
-	}
 	if lo<<shift != 0 || sticky {
-		top |= 1
+		top |= 1 // far below the rounding place, but not a tie
 	}
 	return math.Ldexp(float64(top), exp+64-shift)
 }

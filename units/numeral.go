@@ -288,10 +288,11 @@ func firstWord(s string) string {
 	return s
 }
 
-// ticks returns the numeral in ticks of a unit, rounded once half to even.
+// ticks returns the numeral in ticks of a unit, rounded once half to even;
+// where it does not fit, the out-of-range ticks and false.
 func (n numeral) ticks(r ratio) (int64, bool) {
-	if n.hi == 0 && n.over == 1 {
-		if t, ok := scaleDigits(n.lo, n.exp, r); ok {
+	if n.hi == 0 {
+		if t, ok := scaleDigits(n.lo, n.exp, n.over, r); ok {
 			return signed(t, n.negative)
 		}
 	}

@@ -14,13 +14,11 @@ import (
 // tick, half to even. NaN, infinities and numbers too large give the
 // out-of-range value; TryOf says so with an error.
 func (u Unit[D]) Of(x float64) Quantity[D] {
-	if !dimensioned[D](code(u)) {
+	r := ratioOf[D](code(u))
+	if r.num == 0 {
 		return invalid[D]()
 	}
-	n, ok := decimalTicks(x, ticksPer(code(u)))
-	if !ok {
-		return invalid[D]()
-	}
+	n, _ := decimalTicks(x, r)
 	return fromTicks[D](n)
 }
 
@@ -41,14 +39,16 @@ func (u Unit[D]) TryOf(x float64) (Quantity[D], error) {
 	return q, fmt.Errorf("units: %v %s is %w; want at most about %s either way", x, u, ErrOutOfRange, fromTicks[D](maxTicks).Text(u, 0))
 }
 
-// decimalTicks returns the shortest decimal of x times r, rounded once.
+// decimalTicks returns the shortest decimal of x times r, rounded once; where
+// it does not fit, the out-of-range ticks and false.
 func decimalTicks(x float64, r ratio) (int64, bool) {
-	const fast = 1e9 // nine decimals hold all that is written on a jug or a sheet
+	// Nine decimals hold all that is written on a jug or a sheet. A number of
+	// at most 15 digits that divides back to x is the only such number: a
+	// float64 tells any two decimals of 15 digits apart.
 	ax := math.Abs(x)
 	if ax < 1e6 {
-		// At most 15 digits that divide back to x are its shortest decimal.
-		if m := math.Round(ax * fast); m/fast == ax && m <= 1e15 {
-			if n, ok := scaleDigits(uint64(m), -9, r); ok {
+		if m := math.RoundToEven(ax * 1e9); m/1e9 == ax && m <= 1e15 {
+			if n, ok := roundRatio(uint64(m), r.num, r.den*1e9); ok {
 				return signed(n, x < 0)
 			}
 		}
@@ -58,14 +58,7 @@ func decimalTicks(x float64, r ratio) (int64, bool) {
 	}
 	var buf [32]byte
 	digits, exp := splitDecimal(strconv.AppendFloat(buf[:0], ax, 'e', -1, 64))
-	if n, ok := scaleDigits(digits, exp, r); ok {
-		return signed(n, x < 0)
-	}
-	n, ok := scaleBig(new(big.Int).SetUint64(digits), exp, big.NewInt(1), r)
-	if x < 0 {
-		n = -n
-	}
-	return n, ok
+	return numeral{lo: digits, exp: exp, over: 1, negative: x < 0}.ticks(r)
 }
 
 // splitDecimal reads strconv's own d.ddde±xx form.
@@ -88,54 +81,61 @@ func splitDecimal(b []byte) (digits uint64, exp int) {
 	return digits, exp
 }
 
-// scaleDigits returns digits * 10^exp * num/den rounded half to even. It
+// scaleDigits returns digits * 10^exp / over * num/den rounded half to even. It
 // answers false where 128 bits are not enough; scaleBig then decides.
-func scaleDigits(digits uint64, exp int, r ratio) (uint64, bool) {
-	if digits == 0 {
-		return 0, true
-	}
-	if exp > 0 || exp < -17 || r.den > 180 {
+func scaleDigits(digits uint64, exp int, over uint64, r ratio) (uint64, bool) {
+	if exp > 0 || exp < -18 {
 		return 0, false
 	}
-	hi, lo := bits.Mul64(digits, r.num)
-	d := r.den * pow10(-exp)
+	hi, den := bits.Mul64(r.den, pow10(-exp))
+	more, den := bits.Mul64(den, over)
+	if hi|more != 0 {
+		return 0, false
+	}
+	return roundRatio(digits, r.num, den)
+}
+
+// roundRatio returns a*b/d rounded half to even, or false where it does not
+// fit an int64.
+func roundRatio(a, b, d uint64) (uint64, bool) {
+	hi, lo := bits.Mul64(a, b)
 	if hi >= d {
 		return 0, false
 	}
 	quo := roundQuotient(hi, lo, d)
-	return quo, quo <= math.MaxInt64
+	return quo, quo <= maxTicks
 }
 
 // pow10 returns 10^n for 0 <= n <= 18.
 func pow10(n int) uint64 {
-	p := uint64(1)
-	for range n {
-		p *= 10
-	}
-	return p
+	return [...]uint64{
+		1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9,
+		1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18,
+	}[n]
 }
 
 // scaleBig returns mant * 10^exp / over * num/den rounded half to even, for
-// what 128 bits cannot hold. Exponents are bounded before any power is made.
+// what 128 bits cannot hold.
 func scaleBig(mant *big.Int, exp int, over *big.Int, r ratio) (int64, bool) {
-	if mant.Sign() == 0 {
-		return 0, true
-	}
-	if exp > 60 {
-		return outOfRange, false
-	}
-	if exp < -400 {
-		return 0, true // the largest mantissa here is far below 1e100
-	}
 	num := new(big.Int).Mul(mant, new(big.Int).SetUint64(r.num))
 	den := new(big.Int).Mul(over, new(big.Int).SetUint64(r.den))
-	power := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(max(exp, -exp))), nil)
-	if exp >= 0 {
-		num.Mul(num, power)
-	} else {
-		den.Mul(den, power)
+	// num is below 2^184 and den below 2^64, so that the answer is known
+	// beyond these exponents, and no great power is ever made.
+	switch {
+	case num.Sign() == 0 || exp < -60:
+		return 0, true
+	case exp > 60:
+		return outOfRange, false
+	case exp >= 0:
+		num.Mul(num, bigPow10(exp))
+	default:
+		den.Mul(den, bigPow10(-exp))
 	}
 	return roundBig(num, den)
+}
+
+func bigPow10(n int) *big.Int {
+	return new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(n)), nil)
 }
 
 // roundBig returns num/den rounded half to even, for non-negative num.

@@ -101,12 +101,9 @@ func (q Quantity[D]) Scale(factor float64) Quantity[D] {
 	if !q.Valid() {
 		return q
 	}
-	n, ok := decimalTicks(factor, ratio{magnitude(q.ticks), 1})
-	if !ok {
-		return invalid[D]()
-	}
+	n, _ := decimalTicks(factor, ratio{magnitude(q.ticks), 1})
 	if q.ticks < 0 {
-		n = -n
+		n = -n // the out-of-range ticks are their own negative
 	}
 	return fromTicks[D](n)
 }
@@ -118,11 +115,14 @@ func (q Quantity[D]) Ratio(r Quantity[D]) float64 {
 		return Huge
 	}
 	x := quotient(magnitude(q.ticks), 1, magnitude(r.ticks))
-	if (q.ticks < 0) != (r.ticks < 0) {
+	if (q.ticks < 0) != (r.ticks < 0) && x != 0 {
 		return -x
 	}
 	return x
 }
+
+// exactFloat is the largest integer up to which float64 holds all of them.
+const exactFloat = 1 << 53
 
 func magnitude(n int64) uint64 {
 	if n < 0 {
@@ -157,9 +157,13 @@ func signed(mag uint64, negative bool) (int64, bool) {
 // roundQuotient divides hi:lo by d, half to even. The caller keeps hi < d.
 func roundQuotient(hi, lo, d uint64) uint64 {
 	quo, rem := bits.Div64(hi, lo, d)
-	up := rem > d-rem || rem == d-rem && quo&1 == 1
-	if up && quo != math.MaxUint64 {
+	if roundsUp(quo, rem, d) && quo != math.MaxUint64 {
 		quo++
 	}
 	return quo
+}
+
+// roundsUp says whether quo and rem/d is nearer to quo+1, or half way from an odd quo.
+func roundsUp(quo, rem, d uint64) bool {
+	return rem > d-rem || rem == d-rem && quo&1 == 1
 }

@@ -30,7 +30,12 @@ func (r Range[D]) Low() Quantity[D] { return r.low }
 func (r Range[D]) High() Quantity[D] { return r.high }
 
 // Mid returns the middle, rounded half to even to a tick.
-func (r Range[D]) Mid() Quantity[D] { return r.low.Add(r.Width().Scale(0.5)) }
+func (r Range[D]) Mid() Quantity[D] {
+	if !r.Valid() {
+		return invalid[D]()
+	}
+	return fromTicks[D](total{}.add(r.low.ticks).add(r.high.ticks).over(2))
+}
 
 // Width returns high - low.
 func (r Range[D]) Width() Quantity[D] { return r.high.Sub(r.low) }
@@ -55,7 +60,7 @@ func (r Range[D]) Text(u Unit[D], places int) string {
 	if r.low == r.high {
 		return r.low.Text(u, places)
 	}
-	low := appendFixed(nil, magnitude(r.low.ticks), r.low.ticks < 0, ticksPer(code(u)), places)
+	low := appendFixed(nil, r.low.ticks, ticksPer(code(u)), places)
 	return string(low) + " to " + r.high.Text(u, places)
 }
 

@@ -3,7 +3,6 @@ package units
 import (
 	"cmp"
 	"fmt"
-	"math/big"
 )
 
 // Temperature is a point on the scale, exact to 1/9 nK, so that 97 °F and
@@ -34,10 +33,7 @@ func TryCelsius(x float64) (Temperature, error) { return checkPoint(Celsius(x), 
 func TryFahrenheit(x float64) (Temperature, error) { return checkPoint(Fahrenheit(x), x, "°F") }
 
 func point(x float64, perDegree uint64, zero int64) Temperature {
-	n, ok := decimalTicks(x, ratio{perDegree, 1})
-	if !ok {
-		return Temperature{outOfRange}
-	}
+	n, _ := decimalTicks(x, ratio{perDegree, 1})
 	return kelvinTicks(addTicks(n, zero))
 }
 
@@ -69,12 +65,7 @@ func (t Temperature) degrees(zero int64, perDegree uint64) float64 {
 	if !t.Valid() {
 		return Huge
 	}
-	n := t.ticks - zero
-	x := readBack(magnitude(n), ratio{perDegree, 1})
-	if n < 0 {
-		return -x
-	}
-	return x
+	return readBack(t.ticks-zero, ratio{perDegree, 1})
 }
 
 // Valid is false only for the out-of-range value.
@@ -127,34 +118,18 @@ func (t Temperature) Text(scale Scale, places int) string {
 }
 
 // String returns t exactly: in °C, or in °F where °C has no finite decimal.
-func (t Temperature) String() string { return string(t.appendExact(nil)) }
+func (t Temperature) String() string {
+	var buf [textBytes]byte
+	return string(t.appendExact(buf[:0]))
+}
 
 func (t Temperature) appendExact(b []byte) []byte {
 	if !t.Valid() {
 		return append(b, outOfRangeText...)
 	}
-	n, u, places := t.ticks-zeroCelsius, code(CelsiusDegree), 9
-	if !finite(n, u, places) {
-		n, u, places = t.ticks-zeroFahrenheit, code(FahrenheitDegree), 10
+	s := specOf[TemperatureDeltaDim]()
+	if n := t.ticks - zeroCelsius; finite(n, s.exact, s.places) {
+		return appendTrimmed(b, n, s.exact, s.places)
 	}
-	b = trimZeros(appendFixed(b, magnitude(n), n < 0, ticksPer(u), places))
-	b = append(b, ' ')
-	return append(b, symbol(u)...)
-}
-
-// MeanTemperature returns the arithmetic mean of the points, rounded once to
-// the nearest tick, half to even. No points, or any out of range, is an error.
-func MeanTemperature(points ...Temperature) (Temperature, error) {
-	if len(points) == 0 {
-		return Temperature{}, fmt.Errorf("units: mean of no temperatures; want at least one")
-	}
-	sum := new(big.Int)
-	for i, p := range points {
-		if !p.Valid() {
-			return Temperature{}, fmt.Errorf("units: temperature %d of %d is %w", i+1, len(points), ErrOutOfRange)
-		}
-		sum.Add(sum, big.NewInt(p.ticks))
-	}
-	n, _ := roundBig(sum, big.NewInt(int64(len(points))))
-	return Temperature{n}, nil
+	return appendTrimmed(b, t.ticks-zeroFahrenheit, s.fallback, s.more)
 }

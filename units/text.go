@@ -1,6 +1,7 @@
 package units
 
 import (
+	"bytes"
 	"errors"
 	"math/bits"
 	"strconv"
@@ -21,36 +22,48 @@ const outOfRangeText = "out of range"
 // MostPlaces as MostPlaces. It prints "out of range" for that value and where
 // the unit is of another dimension.
 func (q Quantity[D]) Text(u Unit[D], places int) string {
-	return string(q.append(nil, u, places))
+	var buf [textBytes]byte
+	return string(appendUnit[D](buf[:0], q.ticks, code(u), places))
 }
 
-func (q Quantity[D]) append(b []byte, u Unit[D], places int) []byte {
-	if !q.Valid() || !dimensioned[D](code(u)) {
+// textBytes holds every exact text: sign, 20 digits, point and unit.
+const textBytes = 48
+
+func appendUnit[D Dimension](b []byte, ticks int64, c code, places int) []byte {
+	r := ratioOf[D](c)
+	if ticks == outOfRange || r.num == 0 {
 		return append(b, outOfRangeText...)
 	}
-	r := ticksPer(code(u))
-	b = appendFixed(b, magnitude(q.ticks), q.ticks < 0, r, places)
+	b = appendFixed(b, ticks, r, places)
 	b = append(b, ' ')
-	return append(b, symbol(code(u))...)
+	return append(b, symbol(c)...)
 }
 
 // String returns the exact quantity in the dimension's base unit (L, N·m, mm,
 // g, km; °C or, where that has no finite decimal, °F), without trailing zeros.
-func (q Quantity[D]) String() string { return string(q.appendExact(nil)) }
+func (q Quantity[D]) String() string {
+	var buf [textBytes]byte
+	return string(q.appendExact(buf[:0]))
+}
 
 func (q Quantity[D]) appendExact(b []byte) []byte {
 	if !q.Valid() {
 		return append(b, outOfRangeText...)
 	}
 	s := specOf[D]()
-	u, places := s.exact, s.places
-	if s.fallback != 0 && !finite(q.ticks, u, places) {
-		u, places = s.fallback, s.more
+	if s.fallback != 0 && !finite(q.ticks, s.exact, s.places) {
+		return appendTrimmed(b, q.ticks, s.fallback, s.more)
 	}
-	b = appendFixed(b, magnitude(q.ticks), q.ticks < 0, ticksPer(u), places)
-	b = trimZeros(b)
+	return appendTrimmed(b, q.ticks, s.exact, s.places)
+}
+
+// appendTrimmed appends ticks in a unit without trailing zeros.
+func appendTrimmed(b []byte, ticks int64, c code, places int) []byte {
+	start := len(b)
+	b = appendFixed(b, ticks, ticksPer(c), places)
+	b = append(b[:start], trimZeros(b[start:])...)
 	b = append(b, ' ')
-	return append(b, symbol(u)...)
+	return append(b, symbol(c)...)
 }
 
 // finite says whether the ticks have an exact decimal of that many places.
@@ -59,22 +72,25 @@ func finite(ticks int64, u code, places int) bool {
 	return bits.Rem64(hi, lo, ticksPer(u).num) == 0
 }
 
-// appendFixed appends n ticks in a unit with places decimals, half to even.
-func appendFixed(b []byte, n uint64, negative bool, r ratio, places int) []byte {
+// appendFixed appends ticks in a unit with places decimals, half to even.
+func appendFixed(b []byte, ticks int64, r ratio, places int) []byte {
 	places = min(max(places, 0), MostPlaces)
-	hi, lo := bits.Mul64(n, r.den)
+	power := pow10(places)
+	hi, lo := bits.Mul64(magnitude(ticks), r.den)
 	whole, rem := bits.Div64(hi, lo, r.num)
-	p := pow10(places)
-	hi, lo = bits.Mul64(rem, p)
-	frac := roundQuotient(hi, lo, r.num)
+	hi, lo = bits.Mul64(rem, power)
+	frac, rem := bits.Div64(hi, lo, r.num)
+	last := frac
 	if places == 0 {
-		// The half-even rule looks at the digit before, which is the whole part here.
-		frac = halfEven(rem, r.num, whole)
+		last = whole // the digit that a tie makes even
 	}
-	if frac == p {
+	if roundsUp(last, rem, r.num) {
+		frac++
+	}
+	if frac == power {
 		whole, frac = whole+1, 0
 	}
-	if negative && (whole != 0 || frac != 0) {
+	if ticks < 0 && (whole != 0 || frac != 0) {
 		b = append(b, '-')
 	}
 	b = strconv.AppendUint(b, whole, 10)
@@ -82,33 +98,16 @@ func appendFixed(b []byte, n uint64, negative bool, r ratio, places int) []byte 
 		return b
 	}
 	b = append(b, '.')
-	for d := p / 10; d > frac && d > 1; d /= 10 {
+	for d := power / 10; d > frac && d > 1; d /= 10 {
 		b = append(b, '0')
 	}
 	return strconv.AppendUint(b, frac, 10)
 }
 
-func halfEven(rem, d, whole uint64) uint64 {
-	if rem > d-rem || rem == d-rem && whole&1 == 1 {
-		return 1
-	}
-	return 0
-}
-
 // trimZeros drops trailing zeros of a decimal fraction, and its point.
 func trimZeros(b []byte) []byte {
-	point := false
-	for _, c := range b {
-		point = point || c == '.'
-	}
-	if !point {
+	if bytes.IndexByte(b, '.') < 0 {
 		return b
 	}
-	for b[len(b)-1] == '0' {
-		b = b[:len(b)-1]
-	}
-	if b[len(b)-1] == '.' {
-		b = b[:len(b)-1]
-	}
-	return b
+	return bytes.TrimSuffix(bytes.TrimRight(b, "0"), []byte("."))
 }

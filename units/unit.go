@@ -60,7 +60,10 @@ const (
 	Mile                                      // mi, 1609.344 m exactly
 )
 
-// ratio is how many ticks make one unit: num/den.
+// lastCode is the highest code in use.
+const lastCode = code(Mile)
+
+// ratio is how many ticks make one unit: num/den. The zero ratio is no unit.
 type ratio struct{ num, den uint64 }
 
 // ticksPer anchors every unit on its definition.
@@ -68,131 +71,101 @@ type ratio struct{ num, den uint64 }
 // Sources: inch 25.4 mm and pound 0.45359237 kg (international yard and pound
 // agreement, 1959); standard gravity 9.80665 m/s² (3rd CGPM, 1901); US gallon
 // 231 in³ (NIST Handbook 44 App. C, seen in a reprint); imperial gallon
-// 4.54609 dm³ (UK Weights and Measures Act 1985, seen second-hand).
+// 4.54609 dm³ (UK Weights and Measures Act 1985, seen second-hand). The pound
+// force foot is 0.45359237 × 9.80665 × 0.3048 N·m, the pound force inch a
+// twelfth of it; neither is a whole number of ticks.
 func ticksPer(c code) ratio {
-	switch c {
-	case code(Millilitre):
-		return ratio{100_000_000_000, 1}
-	case code(Litre):
-		return ratio{100_000_000_000_000, 1}
-	case code(CubicInch):
-		return ratio{1_638_706_400_000, 1}
-	case code(USFluidOunce):
-		return ratio{2_957_352_956_250, 1}
-	case code(USPint):
-		return ratio{47_317_647_300_000, 1}
-	case code(USQuart):
-		return ratio{94_635_294_600_000, 1}
-	case code(USGallon):
-		return ratio{378_541_178_400_000, 1}
-	case code(ImperialFluidOunce):
-		return ratio{2_841_306_250_000, 1}
-	case code(ImperialPint):
-		return ratio{56_826_125_000_000, 1}
-	case code(ImperialQuart):
-		return ratio{113_652_250_000_000, 1}
-	case code(ImperialGallon):
-		return ratio{454_609_000_000_000, 1}
-	case code(NewtonMetre):
-		return ratio{1_000_000_000_000_000, 1}
-	case code(PoundForceFoot):
-		return ratio{13_558_179_483_314_004, 10}
-	case code(PoundForceInch):
-		return ratio{1_129_848_290_276_167, 10} // a twelfth of lbf·ft, exactly
-	case code(KilogramForceCentimetre):
-		return ratio{98_066_500_000_000, 1}
-	case code(KilogramForceMetre):
-		return ratio{9_806_650_000_000_000, 1}
-	case code(Millimetre):
-		return ratio{1_000_000, 1}
-	case code(Metre):
-		return ratio{1_000_000_000, 1}
-	case code(Inch):
-		return ratio{25_400_000, 1}
-	case code(Gram):
-		return ratio{10_000_000_000, 1}
-	case code(Kilogram):
-		return ratio{10_000_000_000_000, 1}
-	case code(Ounce):
-		return ratio{283_495_231_250, 1}
-	case code(Pound):
-		return ratio{4_535_923_700_000, 1}
-	case code(CelsiusDegree):
-		return ratio{9_000_000_000, 1}
-	case code(FahrenheitDegree):
-		return ratio{5_000_000_000, 1}
-	case code(Kilometre):
-		return ratio{1_000_000, 1}
-	case code(Mile):
-		return ratio{1_609_344, 1}
+	if c > lastCode {
+		return ratio{}
 	}
-	return ratio{}
+	return [lastCode + 1]ratio{
+		Millilitre:         {100_000_000_000, 1},
+		Litre:              {100_000_000_000_000, 1},
+		CubicInch:          {1_638_706_400_000, 1},
+		USFluidOunce:       {2_957_352_956_250, 1},
+		USPint:             {47_317_647_300_000, 1},
+		USQuart:            {94_635_294_600_000, 1},
+		USGallon:           {378_541_178_400_000, 1},
+		ImperialFluidOunce: {2_841_306_250_000, 1},
+		ImperialPint:       {56_826_125_000_000, 1},
+		ImperialQuart:      {113_652_250_000_000, 1},
+		ImperialGallon:     {454_609_000_000_000, 1},
+
+		NewtonMetre:             {1_000_000_000_000_000, 1},
+		PoundForceFoot:          {13_558_179_483_314_004, 10},
+		PoundForceInch:          {1_129_848_290_276_167, 10},
+		KilogramForceCentimetre: {98_066_500_000_000, 1},
+		KilogramForceMetre:      {9_806_650_000_000_000, 1},
+
+		Millimetre: {1_000_000, 1},
+		Metre:      {1_000_000_000, 1},
+		Inch:       {25_400_000, 1},
+
+		Gram:     {10_000_000_000, 1},
+		Kilogram: {10_000_000_000_000, 1},
+		Ounce:    {283_495_231_250, 1},
+		Pound:    {4_535_923_700_000, 1},
+
+		CelsiusDegree:    {9_000_000_000, 1},
+		FahrenheitDegree: {5_000_000_000, 1},
+
+		Kilometre: {1_000_000, 1},
+		Mile:      {1_609_344, 1},
+	}[c]
 }
 
 // symbol is the unit as printed: US and imperial always named.
 func symbol(c code) string {
-	switch c {
-	case code(Millilitre):
-		return "mL"
-	case code(Litre):
-		return "L"
-	case code(CubicInch):
-		return "in³"
-	case code(USFluidOunce):
-		return "US fl oz"
-	case code(USPint):
-		return "US pt"
-	case code(USQuart):
-		return "US qt"
-	case code(USGallon):
-		return "US gal"
-	case code(ImperialFluidOunce):
-		return "imp fl oz"
-	case code(ImperialPint):
-		return "imp pt"
-	case code(ImperialQuart):
-		return "imp qt"
-	case code(ImperialGallon):
-		return "imp gal"
-	case code(NewtonMetre):
-		return "N·m"
-	case code(PoundForceFoot):
-		return "lbf·ft"
-	case code(PoundForceInch):
-		return "lbf·in"
-	case code(KilogramForceCentimetre):
-		return "kgf·cm"
-	case code(KilogramForceMetre):
-		return "kgf·m"
-	case code(Millimetre):
-		return "mm"
-	case code(Metre):
-		return "m"
-	case code(Inch):
-		return "in"
-	case code(Gram):
-		return "g"
-	case code(Kilogram):
-		return "kg"
-	case code(Ounce):
-		return "oz"
-	case code(Pound):
-		return "lb"
-	case code(CelsiusDegree):
-		return "°C"
-	case code(FahrenheitDegree):
-		return "°F"
-	case code(Kilometre):
-		return "km"
-	case code(Mile):
-		return "mi"
+	if ticksPer(c) == (ratio{}) {
+		return "?"
 	}
-	return "?"
+	return [lastCode + 1]string{
+		Millilitre:         "mL",
+		Litre:              "L",
+		CubicInch:          "in³",
+		USFluidOunce:       "US fl oz",
+		USPint:             "US pt",
+		USQuart:            "US qt",
+		USGallon:           "US gal",
+		ImperialFluidOunce: "imp fl oz",
+		ImperialPint:       "imp pt",
+		ImperialQuart:      "imp qt",
+		ImperialGallon:     "imp gal",
+
+		NewtonMetre:             "N·m",
+		PoundForceFoot:          "lbf·ft",
+		PoundForceInch:          "lbf·in",
+		KilogramForceCentimetre: "kgf·cm",
+		KilogramForceMetre:      "kgf·m",
+
+		Millimetre: "mm",
+		Metre:      "m",
+		Inch:       "in",
+
+		Gram:     "g",
+		Kilogram: "kg",
+		Ounce:    "oz",
+		Pound:    "lb",
+
+		CelsiusDegree:    "°C",
+		FahrenheitDegree: "°F",
+
+		Kilometre: "km",
+		Mile:      "mi",
+	}[c]
 }
 
 // dimensioned says whether the unit belongs to dimension D.
 func dimensioned[D Dimension](c code) bool {
-	return int(c>>4) == numberOf[D]() && ticksPer(c).num != 0
+	return ratioOf[D](c).num != 0
+}
+
+// ratioOf is ticksPer for a unit of D, and the zero ratio for any other.
+func ratioOf[D Dimension](c code) ratio {
+	if int(c>>4) != numberOf[D]() {
+		return ratio{}
+	}
+	return ticksPer(c)
 }
 
 // String returns the unit's symbol, such as "US qt"; "?" for no unit.
