@@ -8,6 +8,10 @@ import (
 
 // refuseBare says what an unquoted value looks like and how to write it.
 func (s *scanner) refuseBare(off int, word string) {
+	s.failed = true
+	if s.said { // a long list of numbers needs one judgement, not one for each
+		return
+	}
 	code, problem, do := judgeBare(word)
 	s.fail(off, code, problem, do)
 }

@@ -54,8 +54,6 @@ func (f Fault) Error() string {
 	return b.String()
 }
 
-func (f Fault) pos() Pos { return Pos{Line: f.Line, Col: f.Col} }
-
 const (
 	echoBytes = 40  // of offending text shown in a message
 	lineBytes = 400 // of any one part of a message

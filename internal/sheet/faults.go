@@ -79,7 +79,7 @@ func (d *Doc) Add(f Fault) {
 	if f.Severity == Error {
 		d.refused = true
 	}
-	if len(d.faults) >= maxStored {
+	if d.full() {
 		d.more++
 		return
 	}
@@ -87,6 +87,9 @@ func (d *Doc) Add(f Fault) {
 	f.Problem, f.Do = printable(f.Problem), printable(f.Do)
 	d.faults = append(d.faults, f)
 }
+
+// full reports that further faults are only counted.
+func (d *Doc) full() bool { return len(d.faults) >= maxStored }
 
 // Faults gives what has been found so far, warnings among them, sorted by place. It does not look for unknown keys:
 // that is Finish.

@@ -19,18 +19,24 @@ func (d *Doc) Finish() error {
 
 // strangers reports the names that were not asked for. Of an unknown table, the header is enough.
 func (d *Doc) strangers(t *Table) {
+	absent := slices.DeleteFunc(slices.Clone(t.asked), func(name string) bool { return t.byName[name] != nil })
 	for _, m := range t.order {
 		switch {
 		case m.dead() || m.told:
 		case !m.used:
-			d.stranger(t, m)
+			d.stranger(t, m, absent)
 		case m.sub != nil:
 			d.strangers(m.sub)
 		}
 	}
 }
 
-func (d *Doc) stranger(t *Table, m *member) {
+// stranger reports one unknown name; absent are the known ones that are not there, one of which may be meant.
+func (d *Doc) stranger(t *Table, m *member, absent []string) {
+	if d.full() {
+		d.addAt(m.off, "", codeUnknown, "", "")
+		return
+	}
 	if m.key != nil && t.misplaced(m) {
 		return
 	}
@@ -39,10 +45,8 @@ func (d *Doc) stranger(t *Table, m *member) {
 	if m.sub != nil {
 		what, do = "an unknown table", "remove it with its lines"
 	}
-	if near := nearest(m.name, t.absentNames()); near != "" {
+	if near := nearest(m.name, absent); near != "" {
 		t.excuse(near)
-		do = "did you mean " + near + "? If not, " + do
-	} else if near := nearest(m.name, t.asked); near != "" {
 		do = "did you mean " + near + "? If not, " + do
 	}
 	d.addAt(m.off, t.path(m.name), codeUnknown, what, do)
@@ -73,17 +77,6 @@ func (t *Table) bringHome() string {
 		return "if it is meant for [" + t.path() + "], move it up there, right below line " + line
 	}
 	return "if it is meant for [" + t.path() + "], write that header, and the key under it, above line " + line
-}
-
-// absentNames gives the names that were asked for and are not there.
-func (t *Table) absentNames() []string {
-	var names []string
-	for _, name := range t.asked {
-		if t.byName[name] == nil {
-			names = append(names, name)
-		}
-	}
-	return names
 }
 
 // excuse drops the report that a name is missing: another fault explains it.

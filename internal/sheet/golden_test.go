@@ -147,6 +147,7 @@ func procedure(doc *sheet.Doc) {
 	for _, name := range []string{"drain", "fill"} {
 		plug := root.NeedSub("plug").NeedSub(name)
 		plug.String("drive")
+		root.Sub("plug").String("maker-note")
 		sheet.Take(plug.Need("torque"), "test-torque", `write it like "24 N·m"`, func(text string) (string, error) {
 			if !strings.HasSuffix(text, " N·m") {
 				return "", errors.New(sheet.Echo(text) + " has no unit")

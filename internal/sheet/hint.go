@@ -5,7 +5,7 @@ package sheet
 func nearest(word string, candidates []string) string {
 	best, least := "", slips(word)+1
 	for _, c := range candidates {
-		if abs(len(c)-len(word)) >= least || len(c) > MaxKey {
+		if len(c) > MaxKey || max(len(c)-len(word), len(word)-len(c)) >= least {
 			continue
 		}
 		if n := distance(word, c); n < least {
@@ -27,17 +27,12 @@ func slips(word string) int {
 	return 2
 }
 
-func abs(n int) int {
-	if n < 0 {
-		return -n
-	}
-	return n
-}
-
 // distance counts letters left out, put in, changed, or swapped with their neighbour (optimal string alignment).
+// Neither word may be longer than MaxKey.
 func distance(a, b string) int {
-	before, last, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
-	for j := range last {
+	var rows [3][MaxKey + 1]int // on the stack: a hostile file asks for this thousands of times
+	before, last, row := &rows[0], &rows[1], &rows[2]
+	for j := range len(b) + 1 {
 		last[j] = j
 	}
 	for i := 1; i <= len(a); i++ {

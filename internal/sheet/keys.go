@@ -64,9 +64,6 @@ func (s *scanner) open(off int, path []segment) *Table {
 			}
 			m = &member{name: seg.name, off: seg.off, sub: s.doc.newTable(t, seg.name, off)}
 			t.put(m)
-			if s.made == nil {
-				s.made = m
-			}
 		} else if m.sub == nil {
 			s.fail(off, codeKeyTable, t.path(seg.name)+" is a key with a value on line "+itoa(s.doc.pos(m.off).Line),
 				"keep either the key or the table")

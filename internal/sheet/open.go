@@ -25,6 +25,7 @@ func Parse(name string, data []byte) (*Doc, error) {
 	s := &scanner{doc: d, text: text, bad: bad, cur: d.root}
 	s.run()
 	d.judgeNames(d.root)
+	d.root.prune()
 	s.blank()
 	d.decode(string(s.text))
 	d.done = s.done

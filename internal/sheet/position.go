@@ -15,13 +15,6 @@ type Pos struct {
 // Known reports whether p is a place at all.
 func (p Pos) Known() bool { return p.Line > 0 }
 
-func (p Pos) before(q Pos) bool {
-	if p.Line != q.Line {
-		return p.Line < q.Line
-	}
-	return p.Col < q.Col
-}
-
 const byteOrderMark = "\ufeff"
 
 // lineStarts gives the offset of the first character of every line.

@@ -73,8 +73,7 @@ func (d *Doc) screen() (text []byte, bad []span) {
 		if code := judge(d.src[i:i+width], r); code != "" {
 			if !said[code] {
 				said[code] = true
-				problem, do := explain(code, d.src[i:i+width], r)
-				d.addAt(i, "", code, problem, do)
+				d.addRune(i, code, d.src[i:i+width], r)
 			}
 			bad = blot(text, bad, span{i, i + width})
 		}
@@ -109,6 +108,14 @@ func judge(raw string, r rune) string {
 		return codeLost
 	}
 	return ""
+}
+
+func (d *Doc) addRune(off int, code, raw string, r rune) {
+	var problem, do string
+	if !d.full() {
+		problem, do = explain(code, raw, r)
+	}
+	d.addAt(off, "", code, problem, do)
 }
 
 func explain(code, raw string, r rune) (problem, do string) {

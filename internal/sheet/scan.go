@@ -14,11 +14,10 @@ type scanner struct {
 	text  []byte // the file with forbidden characters blanked out
 	bad   []span // where they stood
 	at    int
-	cur   *Table  // the table that assignments go into
-	names int     // tables and keys so far
-	key   string  // dotted path for the faults of this statement
-	made  *member // the outermost table this header has implied
-	fresh bool    // skipBlank came to a new line
+	cur   *Table // the table that assignments go into
+	names int    // tables and keys so far
+	key   string // dotted path for the faults of this statement
+	fresh bool   // skipBlank came to a new line
 
 	failed  bool // this statement is refused
 	said    bool // and its fault is recorded, or a better one stands on its line
@@ -40,15 +39,13 @@ func itoa(n int) string { return strconv.Itoa(n) }
 func (s *scanner) run() {
 	for !s.stopped && s.skipBlank() {
 		s.statement()
-		if len(s.doc.faults) >= maxStored {
-			s.stopped = true
-		}
+		s.stopped = s.stopped || s.doc.full()
 	}
 }
 
 func (s *scanner) statement() {
 	st := statement{span: span{start: s.at}}
-	s.failed, s.resumed, s.key, s.made = false, false, s.cur.path(), nil
+	s.failed, s.resumed, s.key = false, false, s.cur.path()
 	// A forbidden character was reported already; what the blank in its place breaks is not worth a second fault.
 	s.said = s.spoiled(span{s.at, s.lineEnd(s.at)})
 	if s.peek() == '[' {
@@ -76,9 +73,6 @@ func (s *scanner) settle(st statement) {
 	case st.table != nil:
 		st.table.kill()
 		s.doc.lost = true
-		if s.made != nil {
-			s.made.kill()
-		}
 	case st.key != nil:
 		st.key.dead = true
 	}

@@ -156,6 +156,21 @@ func (t *Table) twin(m, other *member) {
 		"keep one of the two, in lower case")
 }
 
+// prune refuses tables that only refused headers imply: nothing in the rest of the file speaks of them.
+// It reports whether anything that stays makes this one stand.
+func (t *Table) prune() (stands bool) {
+	stands = t.explicit
+	for _, m := range t.order {
+		if m.sub != nil && !m.sub.dead && m.sub.prune() {
+			stands = true
+		}
+	}
+	if !stands && t.parent != nil {
+		t.kill()
+	}
+	return stands
+}
+
 func (m *member) kill() {
 	if m.key != nil {
 		m.key.dead = true
@@ -172,6 +187,11 @@ func (t *Table) kill() {
 }
 
 func (d *Doc) addAt(off int, key, code, problem, do string) {
+	if d.full() { // the place costs something, and nobody will see it
+		d.refused = true
+		d.more++
+		return
+	}
 	at := d.pos(off)
 	d.Add(Fault{Line: at.Line, Col: at.Col, Key: key, Code: code, Problem: problem, Do: do})
 }
