@@ -34,8 +34,8 @@ func Exp(x float64) float64 {
 	case x < expUnderflow:
 		return 0
 	}
-	m, k := expParts(x, 0)
-	return scale(m, k)
+	m, k := expParts(twofold{x, 0})
+	return scale(m.value(), k)
 }
 
 // expTwofold returns e^(x.hi + x.lo); same error and ends as Exp.
@@ -43,26 +43,26 @@ func expTwofold(x twofold) float64 {
 	if !(x.hi <= expOverflow && x.hi >= expUnderflow) {
 		return Exp(x.hi)
 	}
-	m, k := expParts(x.hi, x.lo)
-	return scale(m, k)
+	m, k := expParts(x)
+	return scale(m.value(), k)
 }
 
-// expParts returns m and k with e^(hi+lo) = m * 2^k, 0.7 < m < 1.42, for hi
-// between expUnderflow and expOverflow.
-func expParts(hi, lo float64) (m float64, k int) {
-	r, rest, k := expReduce(hi, lo)
+// expParts returns m and k with e^x = m * 2^k, 0.7 < m < 1.42, for x between
+// expUnderflow and expOverflow. Error of m: below 2^-56.
+func expParts(x twofold) (m twofold, k int) {
+	r, rest, k := expReduce(x)
 	one := 1 + r
 	lost := (1 - one) + r
-	return one + (lost + expTail(r, rest)), k
+	return twofold{one, lost + expTail(r, rest)}, k
 }
 
-// expReduce writes hi+lo as k*ln 2 + r + rest with |r| below 0.3467.
-func expReduce(hi, lo float64) (r, rest float64, k int) {
+// expReduce writes x as k*ln 2 + r + rest with |r| below 0.3467.
+func expReduce(x twofold) (r, rest float64, k int) {
 	// Adding and taking away 1.5 * 2^52 rounds to the nearest whole number.
 	const shifter = 0x1.8p52
-	kf := (float64(hi*log2E) + shifter) - shifter
-	h := hi - float64(kf*ln2Hi) // exact
-	l := float64(kf*ln2Tail) - lo
+	kf := (float64(x.hi*log2E) + shifter) - shifter
+	h := x.hi - float64(kf*ln2Hi) // exact
+	l := float64(kf*ln2Tail) - x.lo
 	r = h - l
 	return r, (h - r) - l, int(kf)
 }
@@ -114,7 +114,7 @@ func Expm1(x float64) float64 {
 	case x > 40:
 		return Exp(x) - 1
 	}
-	r, rest, k := expReduce(x, 0)
+	r, rest, k := expReduce(twofold{x, 0})
 	// e^r - 1 = r + r²/2 + ...: a result near 0 needs the second term exactly too.
 	square := twoProduct(r, r).shifted(0.5)
 	tail := square.lo + (float64(float64(r*r)*expCubic(r, float64(r*r))) + (rest + float64(rest*r)))

@@ -10,7 +10,7 @@ const (
 	stirlingFrom = 10
 )
 
-// LogGamma returns ln Γ(x) for x > 0, error below 4 ulp, also near the zeros
+// LogGamma returns ln Γ(x) for x > 0, error below 3 ulp, also near the zeros
 // at 1 and 2. LogGamma(0) and LogGamma(+Inf) are +Inf, a negative x gives NaN.
 func LogGamma(x float64) float64 {
 	switch {
@@ -18,7 +18,7 @@ func LogGamma(x float64) float64 {
 		return math.NaN()
 	case x < 0.5:
 		return logGammaNear(x-1, x) - Log(x)
-	case x < 1.5:
+	case x < 1.3:
 		return logGammaNear(x-1, x)
 	case x <= 3:
 		return float64((x - 2) * logGammaSlope(x-2))
@@ -32,7 +32,7 @@ func LogGamma(x float64) float64 {
 	return main.plus(twofold{-x, 0}).plus(rest).value()
 }
 
-// logGammaNear returns ln Γ(x) for 0.5 <= x < 1.5 and ln Γ(x+1) for
+// logGammaNear returns ln Γ(x) for 0.5 <= x < 1.3 and ln Γ(x+1) for
 // 0 <= x < 0.5; in the first case t = x-1, which is exact.
 func logGammaNear(t, x float64) float64 {
 	if x < 0.5 {
@@ -41,16 +41,16 @@ func logGammaNear(t, x float64) float64 {
 	return float64(t*logGammaSlope(t)) - Log1p(t)
 }
 
-// logGammaSlope returns ln Γ(2+t) / t for -0.5 <= t <= 1. The polynomial
-// interpolates at Chebyshev points, error below 2^-65.
+// logGammaSlope returns ln Γ(2+t) / t for -0.7 <= t <= 1. The polynomial
+// interpolates at Chebyshev points, error below 2^-63.
 func logGammaSlope(t float64) float64 {
-	return horner(t, 0x1.b0ee6072093cep-2, 0x1.4a34cc4a60fa6p-2, -0x1.13e001a557606p-4,
-		0x1.51322ac7d8463p-6, -0x1.e404fc218f6a3p-8, 0x1.7add6eadba7c0p-9, -0x1.38ac5c2bf9355p-10,
-		0x1.0b36af84b252ep-11, -0x1.d3fd4c70e04c1p-13, 0x1.a127b199d1448p-14, -0x1.78de5e2a6a47ap-15,
-		0x1.580dbb93f2376p-16, -0x1.3cbc2d2d689e5p-17, 0x1.25989c963f97fp-18, -0x1.11bcb5d152522p-19,
-		0x1.0068f5364da65p-20, -0x1.e174a6ef5018ap-22, 0x1.c53a46685bc07p-23, -0x1.b2cc61a5cf7a5p-24,
-		0x1.b00d270ae5f04p-25, -0x1.a159573f3d88dp-26, 0x1.4b48ca3d2bdd3p-27, -0x1.5bf73b928c124p-29,
-		0x1.57fcc0248b842p-32)
+	return horner(t, 0x1.b0ee6072093cep-2, 0x1.4a34cc4a60fa6p-2, -0x1.13e001a557607p-4,
+		0x1.51322ac7d8437p-6, -0x1.e404fc218f40ep-8, 0x1.7add6eadbdb9ap-9, -0x1.38ac5c2c0e79ep-10,
+		0x1.0b36af83e5751p-11, -0x1.d3fd4c6762580p-13, 0x1.a127b1ca91519p-14, -0x1.78de5efb9b45cp-15,
+		0x1.580db7a3e2e2fp-16, -0x1.3cbc32300afcdp-17, 0x1.25991eb2e938dp-18, -0x1.11bad5705f715p-19,
+		0x1.0057cfec456cep-20, -0x1.e192b57dc5ae0p-22, 0x1.c79f9e7e45c0fp-23, -0x1.b5d6c077b1703p-24,
+		0x1.9ea1ae7b428f8p-25, -0x1.688bcfae81275p-26, 0x1.4244799b60f2dp-27, -0x1.97e6f635c7cb1p-28,
+		0x1.084d5a2fc8eddp-28, -0x1.a3d256ffb0833p-30, 0x1.18d6b20ac9370p-32)
 }
 
 // logGammaProduct returns ln Γ(x) for 3 < x < 10 by stepping down to (2, 3].

@@ -3,13 +3,21 @@ package elementary
 import (
 	"math"
 	"math/big"
-	"sync"
 )
 
-// The slow oracle: textbook series in math/big with wide bits, which is well
-// over 200 for every result after what cancels. Nothing here shares a
+// The slow oracle: textbook series in math/big. Nothing here shares a
 // coefficient with the fast code.
-const wide = 256
+
+// wide is the precision in bits, enough for well over 200 good ones where little cancels;
+// atPrecision raises it for a far tail.
+var wide uint = 256
+
+func atPrecision(bits uint, f func()) {
+	before := wide
+	wide = bits
+	defer func() { wide = before }()
+	f()
+}
 
 func big0() *big.Float                     { return new(big.Float).SetPrec(wide) }
 func bigOf(x float64) *big.Float           { return big0().SetFloat64(x) }
@@ -54,7 +62,16 @@ type wideConstants struct {
 	sin, cos                       []*big.Float // of j/64, j = 0..64
 }
 
-var constantsOnce = sync.OnceValue(func() *wideConstants {
+var constantsAt = map[uint]*wideConstants{}
+
+func constants() *wideConstants {
+	if constantsAt[wide] == nil {
+		constantsAt[wide] = newConstants()
+	}
+	return constantsAt[wide]
+}
+
+func newConstants() *wideConstants {
 	c := &wideConstants{}
 	c.ln2 = atanhReciprocal(3, 2*wide)
 	c.ln2.SetMantExp(c.ln2, 1)
@@ -69,7 +86,7 @@ var constantsOnce = sync.OnceValue(func() *wideConstants {
 	c.sqrtPi = big0().Sqrt(c.pi)
 	c.sqrt2 = big0().Sqrt(bigOf(2))
 	f := bigOf(1)
-	for n := 1; n < 60; n++ {
+	for n := 1; n < 400; n++ {
 		c.inverseFactorial = append(c.inverseFactorial, quo(bigOf(1), f))
 		f = mul(f, bigOf(float64(n)))
 	}
@@ -81,7 +98,7 @@ var constantsOnce = sync.OnceValue(func() *wideConstants {
 		c.cos = append(c.cos, taylor(c, ratio(int64(j), 64), 0, 2, -1))
 	}
 	return c
-})
+}
 
 func atanhReciprocal(k int64, prec uint) *big.Float { return arcSeries(k, prec, 1) }
 func atanReciprocal(k int64, prec uint) *big.Float  { return arcSeries(k, prec, -1) }
@@ -111,9 +128,9 @@ func taylor(c *wideConstants, x *big.Float, first, step int, sign float64) *big.
 	// Far enough that the next term is below 2^-wide of the first.
 	last, size := first, 0.0
 	e := math.Min(-0.5, float64(x.MantExp(nil)))
-	for size > -wide-10 && last+step < len(c.inverseFactorial) {
+	for size > -float64(wide)-10 && last+step < len(c.inverseFactorial) {
 		last += step
-		size = e*float64(last-first) - math.Log2(math.Gamma(float64(last+1)))
+		size = e*float64(last-first) - logFactorial(last)
 	}
 	sum := big0().Set(c.inverseFactorial[last])
 	for n := last - step; n >= first; n -= step {
@@ -126,9 +143,15 @@ func taylor(c *wideConstants, x *big.Float, first, step int, sign float64) *big.
 	return sum
 }
 
+// logFactorial returns the binary logarithm of n!, roughly.
+func logFactorial(n int) float64 {
+	l, _ := math.Lgamma(float64(n + 1))
+	return l / math.Ln2
+}
+
 // wideExp returns e^x.
 func wideExp(x *big.Float) *big.Float {
-	c := constantsOnce()
+	c := constants()
 	k := math.Round(float(x) / math.Ln2)
 	r := sub(x, mul(bigOf(k), c.ln2))
 	j := int(math.Round(float(r) * 256))
@@ -139,7 +162,7 @@ func wideExp(x *big.Float) *big.Float {
 // wideExpm1 returns e^x - 1.
 func wideExpm1(x *big.Float) *big.Float {
 	if below(x, -8) {
-		return taylor(constantsOnce(), x, 1, 1, 1)
+		return taylor(constants(), x, 1, 1, 1)
 	}
 	return sub(wideExp(x), bigOf(1))
 }
@@ -147,7 +170,7 @@ func wideExpm1(x *big.Float) *big.Float {
 // wideLog returns ln x by one step of a fourth-order method from a float: the
 // float only says where to look.
 func wideLog(x *big.Float) *big.Float {
-	c := constantsOnce()
+	c := constants()
 	m := big0()
 	k := x.MantExp(m)
 	if float(m) < math.Sqrt2/2 {
@@ -166,7 +189,7 @@ func wideLog1p(x *big.Float) *big.Float {
 	}
 	sum, power := big0().Set(x), big0().Set(x)
 	first := x.MantExp(nil)
-	for n := 2; !below(power, first-wide); n++ {
+	for n := 2; !below(power, first-int(wide)); n++ {
 		power.Mul(power, x)
 		power.Neg(power)
 		sum.Add(sum, quo(power, bigOf(float64(n))))
@@ -179,7 +202,7 @@ func widePow(x, y *big.Float) *big.Float { return wideExp(mul(y, wideLog(x))) }
 
 // wideSinCos returns sine and cosine of x.
 func wideSinCos(x *big.Float) (sin, cos *big.Float) {
-	c := constantsOnce()
+	c := constants()
 	n := math.Round(float(x) / (math.Pi / 2))
 	r := new(big.Float).SetPrec(2*wide).Mul(new(big.Float).SetFloat64(n), c.halfPi)
 	r.Sub(x, r)

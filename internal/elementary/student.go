@@ -17,7 +17,7 @@ func StudentPDF(t, dof float64) float64 {
 		return NormalPDF(t)
 	case math.IsInf(t, 0):
 		return 0
-	case math.Abs(t) > 1e150:
+	case math.Abs(t) > 1e100:
 		return float64(float64(studentPeak(dof)*math.Sqrt(dof)) / math.Abs(t) * studentFall(math.Abs(t), dof))
 	}
 	w := studentLog(t, dof)
