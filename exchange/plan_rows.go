@@ -40,8 +40,8 @@ func (r Request) rows() []Row {
 	fluid := [2]units.Volume{r.onceAllowances(), r.onceAllowances()}
 	for n := 1; n <= r.MostCycles; n++ {
 		before := share.High
-		share.Low *= remainingFactor(r.Capacity.Low(), r.acting(n, planLargest))
-		share.High *= remainingFactor(r.Capacity.High(), r.acting(n, planSmallest))
+		share.Low = float64(share.Low * remainingFactor(r.Capacity.Low(), r.acting(n, planLargest)))
+		share.High = float64(share.High * remainingFactor(r.Capacity.High(), r.acting(n, planSmallest)))
 		each := r.losses().EachTime()
 		fluid[0] = fluid[0].Add(r.drain(n, planSmallest)).Add(each)
 		fluid[1] = fluid[1].Add(r.drain(n, planLargest)).Add(each)
