@@ -155,7 +155,7 @@ func nearest(x *big.Rat) float64 {
 // arithmetic; else the nearest float.
 func TestInAgreesWithSearch(t *testing.T) {
 	var decimals, nearests int
-	for _, n := range manyTicks(3_000) {
+	for _, n := range manyTicks(1_000) {
 		eachUnit(func(c code) {
 			per := ticksOf(c)
 			power := big.NewRat(1, 1)

@@ -18,6 +18,7 @@ type ParseError struct {
 	cause error // ErrOutOfRange, or nil
 }
 
+// Error returns input, reason and what is accepted, in one line.
 func (e *ParseError) Error() string {
 	return strconv.Quote(e.Input) + ": " + e.Reason + "; want " + e.Accepted
 }
