@@ -170,7 +170,7 @@ func (l ledger) refilled(e Entry) (ledger, error) {
 	l.flows.used = l.flows.used.Add(v)
 	l.flows.net = l.flows.net.Add(v)
 	l.flows.cycleIn = l.flows.cycleIn.Add(v)
-	l.flows.drainClosed = true
+	l.endDrain()
 	l.unmixed = l.unmixed || e.Kind == Refilled
 	if e.Kind == Refilled {
 		l.openPlug("", sealing.Fill)
@@ -178,6 +178,23 @@ func (l ledger) refilled(e Entry) (ledger, error) {
 	l.levelChanged()
 	l.checkStock()
 	return l, nil
+}
+
+// endDrain judges the drain once it is known to be whole: a small jug takes
+// several entries to measure one drain.
+func (l *ledger) endDrain() {
+	usual, out := l.spec.UsualDrain, l.flows.cycleOut.Best()
+	if l.flows.drainClosed || usual.IsZero() || l.flows.cycles == 0 {
+		l.flows.drainClosed = true
+		return
+	}
+	l.flows.drainClosed = true
+	switch {
+	case out.Compare(usual.Low()) < 0:
+		l.note("drain-unusual", both(out)+" came out, less than the usual "+usual.Text(units.Litre, 2)+": was the box low before, or not left to drain?")
+	case out.Compare(usual.High()) > 0:
+		l.note("drain-unusual", both(out)+" came out, more than the usual "+usual.Text(units.Litre, 2)+": was the box overfilled before?")
+	}
 }
 
 // checkStock says once when more was used than was brought.

@@ -93,10 +93,16 @@ func (l ledger) nextDrainPlug() (Step, bool) {
 	return l.nextPlug(p)
 }
 
+// nextPlugs shuts the check plug first: fluid runs out of it.
 func (l ledger) nextPlugs() (Step, bool) {
-	for _, p := range l.spec.Plugs {
-		if step, ok := l.nextPlug(p); ok {
-			return step, true
+	for _, first := range [...]bool{true, false} {
+		for _, p := range l.spec.Plugs {
+			if (p.Role == sealing.Check) != first {
+				continue
+			}
+			if step, ok := l.nextPlug(p); ok {
+				return step, true
+			}
 		}
 	}
 	return Step{}, false

@@ -1,0 +1,132 @@
+package jobcard
+
+import (
+	"strings"
+	"testing"
+
+	"example.com/meniscus/exchange/caution"
+	"example.com/meniscus/units"
+)
+
+// The card leads through a whole job: after each entry of ternEntries, this is next.
+func TestNextLeadsThroughTheJob(t *testing.T) {
+	want := []string{
+		"prove-fill-plug", "drain",
+		"refill", "mix", "drain",
+		"refill", "mix", "drain",
+		"refill", "refill", "refill", // the washer and torque while the fluid is still owed
+		"mix", "read-window", "observe",
+		"fit-washer", "tighten", "close",
+	}
+	s := ternSpec()
+	s.Plugs[2].Washer, s.Plugs[2].Shoulder, s.Plugs[2].Collar = "ring-10", mm(10), mm(14)
+	s.Washers = append(s.Washers, s.Washers[0])
+	s.Washers[1].ID, s.Washers[1].Inner, s.Washers[1].Outer = "ring-10", mm(10.2), mm(13.5)
+	entries := ternEntries()
+	entries = append(entries[:14:14], NewWasher(at(96), "check", "ring-10"), TorqueSet(at(97), "check", units.NewtonMetre.Of(11), ""), TorqueSet(at(98), "fill", units.NewtonMetre.Of(32), ""))
+	card := fill(t, s)
+	for i, e := range entries {
+		if got := card.Next(); i < len(want)-1 && got.Code != want[i] {
+			t.Errorf("before entry %d (%s): next is %s (%s), want %s", i+1, e.Kind, got.Code, got.Text, want[i])
+		}
+		if err := card.Append(e); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if got := card.Next().Code; got != "close" {
+		t.Errorf("at the end: %s, want close", got)
+	}
+	if err := card.Append(Close(at(200))); err != nil {
+		t.Fatal(err)
+	}
+	if got := card.Next().Code; got != "done" || card.Append(DrainOf(at(201), plain(1))) == nil {
+		t.Errorf("after closing: %s", got)
+	}
+}
+
+func TestLevelStepsFollowTheFlowAndTheWindow(t *testing.T) {
+	base := ternEntries()[:12]
+	read := func(c float64) Entry {
+		return ReadWindow(at(95), WindowReading{Temperature: units.Celsius(c), Thermometer: "probe-1", EngineIdling: true, Level: true})
+	}
+	for _, tt := range []struct {
+		name         string
+		more         []Entry
+		next, blocks string
+	}{
+		{"not read yet", nil, "read-window", "level-not-proved"},
+		{"too cold", []Entry{read(25)}, "warm", "level-not-proved"},
+		{"too warm", []Entry{read(60)}, "cool", "level-not-proved"},
+		{"too near the end", []Entry{read(38.5)}, "read-window", "level-not-proved"},
+		{"inside", []Entry{read(43)}, "observe", "level-not-proved"},
+		{"nothing flows", []Entry{read(43), Observe(at(96), "check", NoFlow)}, "top-up", "level-low"},
+		{"a stream", []Entry{read(43), Observe(at(96), "check", Stream)}, "let-run", "level-high"},
+		{"a trickle", []Entry{read(43), Observe(at(96), "check", Trickle)}, "tighten", "not-torqued"},
+		{"looked too cold", []Entry{read(25), Observe(at(96), "check", Trickle)}, "warm", "level-not-proved"},
+		{"topped up after the look", []Entry{read(43), Observe(at(96), "check", Trickle), TopUp(at(97), plain(0.2))}, "observe", "level-not-proved"},
+	} {
+		card := fill(t, ternSpec(), append(append([]Entry(nil), base...), tt.more...)...)
+		codes := ""
+		for _, b := range card.Blocking() {
+			codes += b.Code + " "
+		}
+		if got := card.Next(); got.Code != tt.next || !strings.Contains(codes, tt.blocks) {
+			t.Errorf("%s: next %s (%s), blocks %s; want %s, %s", tt.name, got.Code, got.Text, codes, tt.next, tt.blocks)
+		}
+	}
+}
+
+func TestCautionsFollowTheNextStep(t *testing.T) {
+	ids := func(list []caution.Caution) string {
+		s := " "
+		for _, c := range list {
+			s += c.ID + " "
+		}
+		return s
+	}
+	card := fill(t, ternSpec(), FillPlug(at(0), "fill"))
+	if got := ids(card.Cautions()); !strings.Contains(got, " hot-fluid ") || !strings.Contains(got, " raised-vehicle ") {
+		t.Errorf("before a drain at unknown temperature:%s", got)
+	}
+	cold := fill(t, ternSpec(), FillPlug(at(0), "fill"), DrainOf(at(1), jug(2.1, 18)))
+	if got := ids(cold.Cautions()); strings.Contains(got, " hot-fluid ") || !strings.Contains(got, " wrong-fluid ") {
+		t.Errorf("before a refill of a cold box:%s", got)
+	}
+	level := fill(t, ternSpec(), ternEntries()[:13]...)
+	if got := ids(level.Cautions()); !strings.Contains(got, " running-engine ") || !strings.Contains(got, " window-is-not-touch ") {
+		t.Errorf("before the check plug:%s", got)
+	}
+}
+
+func TestABoxWithoutWindowOrCheckPlugClosesByItsBalance(t *testing.T) {
+	s := simple(10)
+	card := fill(t, s, FillPlug(at(0), ""), DrainOf(at(1), plain(2)), RefillOf(at(2), plain(1.5)), GearRuns(at(3), 1))
+	if b := card.Blocking(); len(b) != 1 || b[0].Code != "balance" {
+		t.Errorf("half a litre short: %+v", b)
+	}
+	if err := card.Append(RefillOf(at(4), plain(0.5))); err != nil {
+		t.Fatal(err)
+	}
+	if err := card.Append(GearRuns(at(5), 1)); err != nil {
+		t.Fatal(err)
+	}
+	if b := card.Blocking(); len(b) != 0 {
+		t.Errorf("put back: %+v", b)
+	}
+}
+
+func TestAStruckEntryDoesNotCount(t *testing.T) {
+	card := fill(t, simple(10), FillPlug(at(0), ""), DrainOf(at(1), plain(2)), RefillOf(at(2), plain(2)), RefillOf(at(3), plain(0.5)))
+	if err := card.Append(Strike(at(4), 4, "written twice")); err != nil {
+		t.Fatal(err)
+	}
+	if !card.Balance().Net.Best().IsZero() || !card.IsStruck(4) || card.Len() != 5 {
+		t.Errorf("net %v after the strike", card.Balance().Net.Best())
+	}
+	if err := card.Append(Strike(at(5), 4, "again")); err == nil {
+		t.Error("struck twice")
+	}
+	if !strings.Contains(card.Record(), "[struck: does not count]") {
+		t.Error("the record hides the strike")
+	}
+}
