@@ -33,11 +33,12 @@ func (a Adapter) Setting() (Setting, error) {
 	if err := a.check(); err != nil {
 		return Setting{}, err
 	}
-	reach := a.Lever.Add(a.Extension.Scale(cosDegrees(a.AngleDegrees)))
-	if reach.Sign() <= 0 {
+	// In lever lengths, so that nothing is rounded to a nanometre on the way.
+	reach := 1 + float64(a.Extension.Ratio(a.Lever)*cosDegrees(a.AngleDegrees))
+	if reach <= 1e-9 {
 		return Setting{}, fmt.Errorf("sealing: adapter: an extension of %s at %v° puts the plug under the hand; want a shorter extension or a smaller angle", a.Extension, a.AngleDegrees)
 	}
-	set := a.Wanted.Scale(a.Lever.Ratio(reach))
+	set := a.Wanted.Scale(1 / reach)
 	steps := working.Steps{}.Add("wrench setting", "T·L/(L + E·cos a)",
 		fmt.Sprintf("%s × %s/(%s + %s × cos %v°)", a.Wanted.Text(units.NewtonMetre, 2), bare(a.Lever), bare(a.Lever), bare(a.Extension), a.AngleDegrees),
 		Both(set))

@@ -107,17 +107,19 @@ func (p Plug) crossCheck() []error {
 	if p.Thread.Taper() && p.Washer != "" {
 		say("%s seals on its taper and takes no washer; drop washer %.40q", p.Thread, p.Washer)
 	}
-	if !p.Shoulder.IsZero() && !p.Collar.IsZero() && p.Shoulder.Compare(p.Collar) >= 0 {
+	known := func(l units.Length) bool { return l.Valid() && l.Sign() > 0 }
+	if known(p.Shoulder) && known(p.Collar) && p.Shoulder.Compare(p.Collar) >= 0 {
 		say("shoulder %s is not smaller than collar %s; measure both again", p.Shoulder, p.Collar)
 	}
-	if socket := p.Drive.Kind == HexSocket || p.Drive.Kind == SquareSocket; socket {
-		wide := p.Drive.AcrossCorners()
-		switch {
-		case !p.Collar.IsZero() && wide.Compare(p.Collar) >= 0:
-			say("a %s is %s at its corners and does not go into a %s head", p.Drive, wide.Text(units.Millimetre, 2), p.Collar)
-		case p.Thread.Taper() && !p.Thread.Minor().IsZero() && wide.Compare(p.Thread.Minor()) >= 0:
-			say("a %s is %s at its corners and does not go into %s", p.Drive, wide.Text(units.Millimetre, 2), p.Thread)
-		}
+	if p.Drive.Kind != HexSocket && p.Drive.Kind != SquareSocket {
+		return faults
+	}
+	wide, root := p.Drive.AcrossCorners(), p.Thread.Minor()
+	switch {
+	case known(p.Collar) && wide.Compare(p.Collar) >= 0:
+		say("a %s is %s at its corners and does not go into a %s head", p.Drive, wide.Text(units.Millimetre, 2), p.Collar)
+	case p.Thread.Taper() && known(root) && wide.Compare(root) >= 0:
+		say("a %s is %s at its corners and does not go into %s", p.Drive, wide.Text(units.Millimetre, 2), p.Thread)
 	}
 	return faults
 }

@@ -1,0 +1,188 @@
+package sealing
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"example.com/meniscus/internal/published"
+	"example.com/meniscus/units"
+)
+
+func TestPlugCheckReportsEveryFault(t *testing.T) {
+	p := Plug{
+		Thread: thread(t, "M10x1 taper"), Drive: Drive{Kind: HexSocket, Size: mm(9)}, Torque: units.NewtonMetre.Of(-3),
+		Spread: units.NewtonMetre.Of(5), Turns: math.NaN(), Shoulder: mm(-1), Collar: units.Millimetre.Of(math.Inf(1)), Washer: "ring",
+	}
+	err := p.Check()
+	if err == nil {
+		t.Fatal("accepted")
+	}
+	for _, want := range []string{"no id", "torque is", "spread is", "turns is NaN", "shoulder is", "collar is out of range", "takes no washer", "does not go into M10x1 taper"} {
+		if !strings.Contains(err.Error(), want) {
+			t.Errorf("%q is missing from %v", want, err)
+		}
+	}
+	good := Plug{ID: "drain", Role: Drain, Thread: thread(t, "M16x1.5"), Drive: Drive{Kind: HexSocket, Size: mm(8)}, Torque: units.NewtonMetre.Of(24), Shoulder: mm(16), Collar: mm(21), Washer: "ring"}
+	if err := good.Check(); err != nil {
+		t.Error(err)
+	}
+	good.Shoulder = mm(21)
+	if err := good.Check(); err == nil {
+		t.Error("a shoulder as wide as the collar was accepted")
+	}
+	good.Shoulder, good.Drive.Size = mm(16), mm(19)
+	if err := good.Check(); err == nil {
+		t.Error("a 19 mm key, 21.9 mm at its corners, went into a 21 mm head")
+	}
+}
+
+// Every key of the outside table of plugs goes into its own plug: the check may
+// not refuse what is made (DIN 908 and DIN 906 rows are from memory).
+func TestRealPlugsPassTheKeyCheck(t *testing.T) {
+	n := 0
+	for _, row := range published.Load(t, "plugs").Rows() {
+		if row.Text("drive_type") != "hex_socket" || !row.Has("key_mm") {
+			continue
+		}
+		th, err := ParseThread(row.Text("thread"))
+		if err != nil {
+			t.Errorf("%s: %v", row.Text("thread"), err)
+			continue
+		}
+		p := Plug{ID: "p", Thread: th, Drive: Drive{Kind: HexSocket, Size: mm(row.Float("key_mm"))}}
+		if row.Has("collar_dia_mm") {
+			p.Collar = mm(row.Float("collar_dia_mm"))
+		}
+		if err := p.Check(); err != nil {
+			t.Errorf("%s %s: %v", row.Text("standard"), th, err)
+		}
+		n++
+	}
+	if n < 20 {
+		t.Errorf("%d plugs checked; want at least 20", n)
+	}
+}
+
+func TestWasherCheck(t *testing.T) {
+	if err := (Washer{ID: "ring", Inner: mm(16.2), Outer: mm(20)}).Check(); err != nil {
+		t.Error(err)
+	}
+	for _, bad := range []Washer{{}, {ID: "r", Inner: mm(20), Outer: mm(20)}, {ID: "r", Thickness: mm(-1)}, {ID: "r", Inner: units.Millimetre.Of(math.NaN())}} {
+		if bad.Check() == nil {
+			t.Errorf("%+v accepted", bad)
+		}
+	}
+}
+
+func TestDriveTextRoundTrips(t *testing.T) {
+	for _, s := range []string{"hex socket 8 mm", "hex head 17 mm", "hexalobular T45", "square socket 9.525 mm", ""} {
+		var d Drive
+		if err := d.UnmarshalText([]byte(s)); err != nil {
+			t.Fatal(err)
+		}
+		if text, err := d.MarshalText(); err != nil || string(text) != s {
+			t.Errorf("%q writes as %q, %v", s, text, err)
+		}
+	}
+	for _, bad := range []string{"hex", "hex socket", "hex socket 8", "hex socket -8 mm", "hexalobular 45", "hexalobular T0", "hexalobular T101", "hex socket 8 N·m", "slot", strings.Repeat("h", 50)} {
+		if d, err := ParseDrive(bad); err == nil {
+			t.Errorf("%q is %v", bad, d)
+		}
+	}
+	if got := (Drive{Kind: Hexalobular, Number: 45}).AcrossCorners(); !got.IsZero() {
+		t.Errorf("a numbered drive is %v wide", got)
+	}
+}
+
+func TestRoleText(t *testing.T) {
+	for r := NoRole; r <= Check; r++ {
+		text, _ := r.MarshalText()
+		var back Role
+		if err := back.UnmarshalText(text); err != nil || back != r {
+			t.Errorf("%v reads back as %v, %v", r, back, err)
+		}
+	}
+	var r Role
+	if r.UnmarshalText([]byte("sump")) == nil {
+		t.Error("sump is no role")
+	}
+}
+
+func ExamplePlug_Check() {
+	fmt.Println(Plug{ID: "drain", Thread: exampleThread("M10x1 taper"), Washer: "ring-10"}.Check())
+	// Output: sealing: plug "drain": M10x1 taper seals on its taper and takes no washer; drop washer "ring-10"
+}
+
+func ExampleWasher_Check() {
+	fmt.Println(Washer{ID: "ring", Inner: mm(20), Outer: mm(16)}.Check())
+	// Output: sealing: washer "ring": inner diameter 20 mm is not smaller than outer diameter 16 mm
+}
+
+func ExampleParseDrive() {
+	d, _ := ParseDrive("hex socket 8 mm")
+	fmt.Println(d.Kind, d.Size)
+	// Output: hex socket 8 mm
+}
+
+// 8 × 2/√3 = 9.2376.
+func ExampleDrive_AcrossCorners() {
+	fmt.Println(Drive{Kind: HexSocket, Size: mm(8)}.AcrossCorners().Text(units.Millimetre, 4))
+	// Output: 9.2376 mm
+}
+
+func ExampleDrive_IsZero() {
+	fmt.Println(Drive{}.IsZero())
+	// Output: true
+}
+
+func ExampleDrive_String() {
+	fmt.Println(Drive{Kind: Hexalobular, Number: 45})
+	// Output: hexalobular T45
+}
+
+func ExampleDrive_MarshalText() {
+	text, _ := Drive{Kind: HexHead, Size: mm(17)}.MarshalText()
+	fmt.Println(string(text))
+	// Output: hex head 17 mm
+}
+
+func ExampleDrive_UnmarshalText() {
+	var d Drive
+	fmt.Println(d.UnmarshalText([]byte("hex head 17 mm")), d)
+	// Output: <nil> hex head 17 mm
+}
+
+func ExampleDriveKind_String() {
+	fmt.Println(SquareSocket)
+	// Output: square socket
+}
+
+func ExampleRole_String() {
+	fmt.Println(Check)
+	// Output: check
+}
+
+func ExampleRole_MarshalText() {
+	text, _ := Fill.MarshalText()
+	fmt.Println(string(text))
+	// Output: fill
+}
+
+func ExampleRole_UnmarshalText() {
+	var r Role
+	fmt.Println(r.UnmarshalText([]byte("drain")), r)
+	// Output: <nil> drain
+}
+
+func ExampleVerdict_String() {
+	fmt.Println(Verdict(0), "/", DoesNotFit)
+	// Output: cannot check / does not fit
+}
+
+func ExampleVerdict_MarshalText() {
+	text, _ := Fits.MarshalText()
+	fmt.Println(string(text))
+	// Output: fits
+}
