@@ -86,6 +86,76 @@ func BenchmarkParse(b *testing.B) {
 	}
 }
 
+func BenchmarkParseTorque(b *testing.B) {
+	for _, s := range []string{"26 lbf·ft", "26 ft-lb", "35 N·m", "35 Nm"} {
+		b.Run(s, func(b *testing.B) {
+			b.ReportAllocs()
+			var q Torque
+			for b.Loop() {
+				q, sinkErr = ParseTorque(s)
+			}
+			sinkFloat = q.In(NewtonMetre)
+		})
+	}
+}
+
+func BenchmarkParseRange(b *testing.B) {
+	b.ReportAllocs()
+	var r Range[VolumeDim]
+	for b.Loop() {
+		r, sinkErr = ParseRange[VolumeDim]("12 to 15 US qt")
+	}
+	sinkVolume = r.High()
+}
+
+func BenchmarkMarshalText(b *testing.B) {
+	b.ReportAllocs()
+	v := USQuart.Of(2.5)
+	for b.Loop() {
+		sinkBytes, sinkErr = v.MarshalText()
+	}
+}
+
+func BenchmarkAppendText(b *testing.B) {
+	b.ReportAllocs()
+	v := USQuart.Of(2.5)
+	buf := make([]byte, 0, textBytes)
+	for b.Loop() {
+		sinkBytes, sinkErr = v.AppendText(buf)
+	}
+}
+
+func BenchmarkUnmarshalText(b *testing.B) {
+	b.ReportAllocs()
+	text := []byte("2.365882365 L")
+	for b.Loop() {
+		sinkErr = sinkVolume.UnmarshalText(text)
+	}
+}
+
+func BenchmarkInOfNoDecimal(b *testing.B) {
+	b.ReportAllocs()
+	v := Litre.Of(1)
+	for b.Loop() {
+		sinkFloat = v.In(USQuart)
+	}
+}
+
+func BenchmarkDecimal(b *testing.B) {
+	b.ReportAllocs()
+	v := USQuart.Of(2.5)
+	for b.Loop() {
+		_, sinkErr = v.Decimal(Litre, 2, HalfEven)
+	}
+}
+
+func BenchmarkCelsius(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		sinkFloat = Fahrenheit(97).Celsius()
+	}
+}
+
 func BenchmarkText(b *testing.B) {
 	b.ReportAllocs()
 	v := USQuart.Of(2.5)

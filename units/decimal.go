@@ -48,7 +48,7 @@ func (q Quantity[D]) Decimal(u Unit[D], places int, rounding Rounding) (decimal.
 	case !q.Valid():
 		return decimal.Decimal{}, fmt.Errorf("units: a %s that is %w has no decimal; want a valid one", specOf[D]().kind, ErrOutOfRange)
 	case r.num == 0:
-		return decimal.Decimal{}, fmt.Errorf("units: not a unit of %s; want one of the package's constants for it", specOf[D]().kind)
+		return decimal.Decimal{}, errForeign(specOf[D]().kind)
 	case rounding > Ceiling:
 		return decimal.Decimal{}, fmt.Errorf("units: %s is not known; want one from HalfEven to Ceiling", rounding)
 	}

@@ -6,17 +6,6 @@ import (
 	"fmt"
 )
 
-// Quantities, temperatures, ranges and densities write themselves as text with
-// the unit, in files (JSON, XML, TOML), databases, flags and logs, and read
-// back exactly: "2.365882365 L". What is out of range is refused.
-//
-// Store them as named fields. A type with methods of this kind, embedded in a
-// struct without a field name, gives the struct those methods too, so that the
-// neighbouring fields are neither written nor read; that is a rule of Go.
-//
-// In JSON leave out an unset value with omitzero; omitempty has no effect on
-// these types.
-
 // cannotWrite is what every encoder answers for an out-of-range value.
 func cannotWrite(kind string) error {
 	return fmt.Errorf("units: cannot write a %s that is %w; want a valid one", kind, ErrOutOfRange)
@@ -26,7 +15,7 @@ func cannotWrite(kind string) error {
 // because a number without its unit is what these types are here to prevent.
 func fromJSON(data []byte, kind, example string) (string, error) {
 	if len(data) == 0 || data[0] != '"' {
-		return "", fmt.Errorf("units: %s in JSON is not a %s; want a string with the unit, such as %q", clip(string(data)), kind, example)
+		return "", fmt.Errorf("units: %s in JSON is not a %s; want a string with the unit, such as %q", clip(bounded(data)), kind, example)
 	}
 	var s string
 	if err := json.Unmarshal(data, &s); err != nil {
@@ -49,6 +38,9 @@ func fromSQL(src any, kind, example string) (string, error) {
 	return "", fmt.Errorf("units: a %s from a database is %T; want text with the unit, such as %q (sql.Null holds NULL)", kind, src, example)
 }
 
+// newText has room for most texts, so that writing one allocates once.
+func newText() []byte { return make([]byte, 0, textBytes) }
+
 // nilReceiver answers a call through a nil pointer.
 func nilReceiver(kind string) error {
 	return fmt.Errorf("units: cannot read a %s into a nil pointer; want the address of one", kind)
@@ -63,7 +55,7 @@ func (q Quantity[D]) AppendText(b []byte) ([]byte, error) {
 }
 
 // MarshalText returns the exact text; an out-of-range quantity is an error.
-func (q Quantity[D]) MarshalText() ([]byte, error) { return q.AppendText(nil) }
+func (q Quantity[D]) MarshalText() ([]byte, error) { return q.AppendText(newText()) }
 
 // UnmarshalText reads what Parse reads. On an error q is unchanged.
 func (q *Quantity[D]) UnmarshalText(text []byte) error {
@@ -124,7 +116,7 @@ func (t Temperature) AppendText(b []byte) ([]byte, error) {
 }
 
 // MarshalText returns the exact text; an out-of-range temperature is an error.
-func (t Temperature) MarshalText() ([]byte, error) { return t.AppendText(nil) }
+func (t Temperature) MarshalText() ([]byte, error) { return t.AppendText(newText()) }
 
 // UnmarshalText reads what ParseTemperature reads. On an error t is unchanged.
 func (t *Temperature) UnmarshalText(text []byte) error {

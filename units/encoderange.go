@@ -20,7 +20,7 @@ func (r Range[D]) AppendText(b []byte) ([]byte, error) {
 }
 
 // MarshalText returns the exact ends; an out-of-range end is an error.
-func (r Range[D]) MarshalText() ([]byte, error) { return r.AppendText(nil) }
+func (r Range[D]) MarshalText() ([]byte, error) { return r.AppendText(newText()) }
 
 // UnmarshalText reads what ParseRange reads. On an error r is unchanged.
 func (r *Range[D]) UnmarshalText(text []byte) error {
@@ -80,7 +80,7 @@ func (d Density) AppendText(b []byte) ([]byte, error) {
 
 // MarshalText returns the density in kg/m³; one that is not valid, such as the
 // zero value, is an error.
-func (d Density) MarshalText() ([]byte, error) { return d.AppendText(nil) }
+func (d Density) MarshalText() ([]byte, error) { return d.AppendText(newText()) }
 
 // UnmarshalText reads what ParseDensity reads. On an error d is unchanged.
 func (d *Density) UnmarshalText(text []byte) error {

@@ -22,8 +22,8 @@ func (u Unit[D]) Of(x float64) Quantity[D] {
 	return fromTicks[D](n)
 }
 
-// TryOf is Of with an error where the result would be out of range; the error
-// then wraps ErrOutOfRange.
+// TryOf is Of with an error where the result would be out of range. For a
+// number that is too large or not finite it wraps ErrOutOfRange.
 func (u Unit[D]) TryOf(x float64) (Quantity[D], error) {
 	q := u.Of(x)
 	if q.Valid() {
@@ -32,11 +32,15 @@ func (u Unit[D]) TryOf(x float64) (Quantity[D], error) {
 	s := specOf[D]()
 	switch {
 	case !dimensioned[D](code(u)):
-		return q, fmt.Errorf("units: not a unit of %s: %w; want one of the package's constants for it", s.kind, ErrOutOfRange)
+		return q, errForeign(s.kind)
 	case math.IsNaN(x):
 		return q, fmt.Errorf("units: NaN %s is %w; want a finite number", u, ErrOutOfRange)
 	}
 	return q, fmt.Errorf("units: %v %s is %w; want at most about %s either way", x, u, ErrOutOfRange, fromTicks[D](maxTicks).Text(u, 0))
+}
+
+func errForeign(kind string) error {
+	return fmt.Errorf("units: not a unit of %s; want one of the package's constants for it", kind)
 }
 
 // decimalTicks returns the shortest decimal of x times r, rounded once; where

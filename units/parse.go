@@ -180,8 +180,8 @@ func wrongUnit(name, want string) mistake {
 		m.reason = "no unit"
 	case name[0]-'0' <= 9 || name[0] == '.' || name[0] == '/' || name[0] == ',' || name[0] == '-':
 		m.reason = "the number goes on with " + quoted(name) + ", which is neither a fraction nor a unit"
-	case hint(plain) != "":
-		m.reason = quoted(name) + " is " + hint(plain)
+	case hint(plain, want) != "":
+		m.reason = quoted(name) + " is " + hint(plain, want)
 	case c != 0:
 		m.reason = quoted(name) + " is " + kindOf(c, how) + ", not " + want
 	case kindNamed(plain) != "":
@@ -194,16 +194,16 @@ func wrongUnit(name, want string) mistake {
 	return m
 }
 
-// hint answers names that are written by mistake for a unit we do use.
-func hint(plain string) string {
-	switch plain {
-	case "ML":
+// hint answers names that are written by mistake for a unit of what is wanted.
+func hint(plain, want string) string {
+	switch want + " " + plain {
+	case "a volume ML":
 		return "a megalitre: write mL"
-	case "nm", "nM", "NM", "mN", "mn":
+	case "a torque nm", "a torque nM", "a torque NM":
 		return "not a newton metre: capitals matter, write N·m"
-	case "kg.m", "kg m", "kgm":
+	case "a torque kg.m", "a torque kg m", "a torque kgm":
 		return "not a torque: write kgf·m"
-	case "kg.cm", "kg cm", "kgcm":
+	case "a torque kg.cm", "a torque kg cm", "a torque kgcm":
 		return "not a torque: write kgf·cm"
 	}
 	return ""

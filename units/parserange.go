@@ -132,8 +132,7 @@ func toLen(s string, i int) int {
 // joins says whether the hyphen at s[i] stands between two quantities: not a
 // first sign, not in an exponent, not in lb-ft.
 func joins(s string, i int) bool {
-	before := trimRight(s[:i])
-	if before == "" || before[len(before)-1] == '.' {
+	if trimRight(s[:i]) == "" {
 		return false
 	}
 	if i > 1 && (s[i-1] == 'e' || s[i-1] == 'E') && s[i-2]-'0' <= 9 {
