@@ -107,6 +107,9 @@ func (l ledger) drained(e Entry) (ledger, error) {
 		l.startCycle()
 	}
 	l.flows.cycleOut = l.flows.cycleOut.Add(v)
+	if out := l.flows.cycleOut.Best(); out.Compare(l.flows.largest) > 0 {
+		l.flows.largest = out
+	}
 	if l.unmixed {
 		l.note("not-mixed", "drained before the gears were run after the last refill: mostly new fluid came out, so the old share is higher than computed")
 		l.unmixed = false

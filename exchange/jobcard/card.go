@@ -159,7 +159,7 @@ func (c *Card) OldShare() Share {
 	if c == nil || !c.open {
 		return Share{}
 	}
-	return c.state.shares.now()
+	return c.state.share()
 }
 
 // Cycles returns how many drains have begun a cycle.

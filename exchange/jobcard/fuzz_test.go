@@ -135,12 +135,12 @@ func scripted(i int, kind, x byte) Entry {
 func sane(t *testing.T, c *Card) {
 	t.Helper()
 	s := c.OldShare()
-	for _, x := range []float64{s.Estimate, s.Low, s.High} {
+	for _, x := range []float64{s.Estimate, s.Low, s.High, s.Most} {
 		if !(x >= 0 && x <= 1) {
 			t.Fatalf("old share %+v", s)
 		}
 	}
-	if s.Low > s.Estimate+1e-9 || s.Estimate > s.High+1e-9 {
+	if s.Low > s.Estimate+1e-9 || s.Estimate > s.High+1e-9 || s.High > s.Most {
 		t.Fatalf("old share out of order: %+v", s)
 	}
 	b := c.Balance()

@@ -45,6 +45,7 @@ type flows struct {
 	cycleOut    measure.Volume // drained since the last refill began
 	cycleIn     measure.Volume // refilled since the last drain, less kept and spilled
 	drainClosed bool           // a refill has begun since the last drain
+	largest     units.Volume   // most drained in one cycle
 }
 
 // plugState is what was done to one plug since it was last opened.
@@ -115,7 +116,10 @@ func (l ledger) plugState(id string) plugState {
 	return plugState{}
 }
 
-// level says that something changed the amount of fluid, so that an earlier
+// share returns the old share so far.
+func (l ledger) share() Share { return l.shares.now(l.spec, l.flows.largest) }
+
+// levelChanged says that something changed the amount of fluid, so that an earlier
 // look at the check plug proves nothing any more.
 func (l *ledger) levelChanged() {
 	if l.observed.entry != 0 {

@@ -75,7 +75,7 @@ func (l ledger) nextDrain() (Step, bool) {
 	if l.flows.cycles == 0 {
 		return Step{Code: "drain", Text: "drain and measure, with the fluid's temperature"}, true
 	}
-	share := l.shares.now().Estimate
+	share := l.share().Estimate
 	if l.spec.Target == 0 || share <= l.spec.Target {
 		return Step{}, false
 	}

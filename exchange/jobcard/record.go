@@ -76,17 +76,11 @@ func (r *record) fluid(c *Card) {
 	r.row("out", "%s", both(b.Out.Best()))
 	r.row("in", "%s", both(b.In.Best()))
 	r.row("net", "%s", b.Sentence())
-	r.row("old share", "%.1f %% (%.1f to %.1f %%; %s)", 100*share.Estimate, 100*share.Low, 100*share.High, shareBasis(share))
+	r.row("old share", "%.1f %% (%.1f to %.1f %% over the capacity's range), if the gears mix the fluid fully", 100*share.Estimate, 100*share.Low, 100*share.High)
+	r.row("", "at most %.1f %% whatever the gears did", 100*share.Most)
 	if !c.spec.OnHand.IsZero() || !c.state.flows.supplied.IsZero() {
 		r.row("fluid left", "%s", both(c.FluidLeft()))
 	}
-}
-
-func shareBasis(s Share) string {
-	if s.Bounded {
-		return "the upper end holds even if nothing mixed"
-	}
-	return "if fully mixed each time"
 }
 
 func (r *record) level(c *Card) {

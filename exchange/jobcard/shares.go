@@ -101,24 +101,25 @@ func (sh shares) withhold(v units.Volume) shares {
 
 // Share is the old share of the fluid in the box.
 type Share struct {
-	Estimate float64 `json:"estimate"` // middle capacity, fully mixed
-	Low      float64 `json:"low"`
-	High     float64 `json:"high"`
-	Bounded  bool    `json:"bounded"` // High holds without any mixing; else the range holds for full mixing only
+	Estimate float64 `json:"estimate"` // middle capacity, fully mixed each time
+	Low      float64 `json:"low"`      // smallest capacity, fully mixed each time
+	High     float64 `json:"high"`     // largest capacity, fully mixed each time
+	Most     float64 `json:"most"`     // largest capacity, whatever the gears did; see exchange.Bounds
 }
 
-// now returns the shares with the pending refill in.
-func (sh shares) now() Share {
+// now returns the shares with the pending refill in. largest is the largest
+// drain so far: where the sump is not known, it held at least that much.
+func (sh shares) now(s Spec, largest units.Volume) Share {
 	settled, err := sh.settle()
 	if err != nil {
 		settled = sh // a refill the boxes refuse was refused as an entry
 	}
-	share := Share{
-		Estimate: settled.mid.OldShare(), Low: settled.low.OldShare(),
-		High: settled.high.OldShare(), Bounded: settled.bounded,
-	}
+	share := Share{Estimate: settled.mid.OldShare(), Low: settled.low.OldShare(), High: settled.high.OldShare()}
 	if settled.bounded {
-		share.High = settled.held.OldShare()
+		share.Most = settled.held.OldShare()
+	} else if bound, err := exchange.Bounds(s.Capacity.High(), units.Volume{}, []units.Volume{largest}); err == nil {
+		share.Most = bound.High
 	}
+	share.Most = max(share.Most, share.High)
 	return share
 }
