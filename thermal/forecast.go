@@ -9,16 +9,6 @@ import (
 	"example.com/meniscus/units"
 )
 
-// lines fits all three plateaus, or says why one of them cannot be.
-func (t Trend) lines() (lines [3]line, err error) {
-	for i := range lines {
-		if lines[i], err = t.line(i); err != nil {
-			return lines, err
-		}
-	}
-	return lines, nil
-}
-
 // span returns when the target is passed: best for the middle of the plateau,
 // the ends the widest over the plateaus and the thermometer's offset.
 func (t Trend) span(lines [3]line, target units.Temperature) span {
@@ -144,6 +134,10 @@ func (t Trend) Fit() (Fit, error) {
 	if err != nil {
 		return Fit{}, err
 	}
+	return t.fitted(lines)
+}
+
+func (t Trend) fitted(lines [3]line) (Fit, error) {
 	mid := lines[1]
 	_, gap, _ := mid.gapAt(0)
 	f := Fit{
@@ -197,6 +191,6 @@ func (t Trend) Forecast(w Window) (Forecast, error) {
 		return Forecast{}, fmt.Errorf("thermal: trend: window %s to %s: %w; it was passed before the start", w.Low, w.High, ErrTargetOutside)
 	}
 	f.Closes = leaves.moment()
-	f.fit, err = t.Fit()
+	f.fit, err = t.fitted(lines)
 	return f, err
 }

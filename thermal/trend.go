@@ -175,16 +175,26 @@ type line struct {
 	k        float64 // coverage factor
 }
 
-// line fits, or says why not.
-func (t Trend) line(i int) (line, error) {
+// lines fits all three plateaus, or says why one of them cannot be.
+func (t Trend) lines() (lines [3]line, err error) {
 	if t.n < fewestReadings {
-		return line{}, fmt.Errorf("thermal: trend: %d readings: %w; want at least %d", t.n, ErrTooFewReadings, fewestReadings)
+		return lines, fmt.Errorf("thermal: trend: %d readings: %w; want at least %d", t.n, ErrTooFewReadings, fewestReadings)
 	}
+	// Student's factor is most of the cost and the same for all three.
+	student := elementary.StudentQuantile(1-(1-coverage)/2, float64(t.n-2))
+	for i := range lines {
+		if lines[i], err = t.line(i, student); err != nil {
+			return lines, err
+		}
+	}
+	return lines, nil
+}
+
+// line fits one plateau, or says why not.
+func (t Trend) line(i int, student float64) (line, error) {
 	f := t.fits[i]
-	l := line{fit: f, rate: -f.sxy / f.sxx}
-	dof := float64(t.n - 2)
-	l.variance = math.Max(0, f.syy+float64(l.rate*f.sxy)) / dof
-	l.k = elementary.StudentQuantile(1-(1-coverage)/2, dof)
+	l := line{fit: f, rate: -f.sxy / f.sxx, k: student}
+	l.variance = math.Max(0, f.syy+float64(l.rate*f.sxy)) / float64(t.n-2)
 	if s := t.course.Scatter.In(units.CelsiusDegree); s*s >= l.variance && s > 0 {
 		l.variance = s * s
 		l.k = elementary.NormalQuantile(1 - (1-coverage)/2)

@@ -103,10 +103,11 @@ func TestTrendSlow(t *testing.T) {
 			tr, seconds, temps = longer, append(seconds, s), append(temps, c)
 		}
 		a, b, rss := batch(plateau, seconds, temps)
-		l, err := tr.line(1)
+		lines, err := tr.lines()
 		if err != nil {
 			t.Fatal(err)
 		}
+		l := lines[1]
 		near(t, "rate", l.rate, -b, 1e-9*math.Abs(b))
 		near(t, "log", l.log+l.rate*l.seconds, a, 1e-10)
 		near(t, "variance", l.variance, rss/10, 1e-6*rss)

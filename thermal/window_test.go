@@ -115,3 +115,49 @@ func TestMid(t *testing.T) {
 		t.Errorf("mid of a broken window: %s", got)
 	}
 }
+
+// TestJudgeMeasured: at 5 % risk the window 97 to 115 °F passes readings from
+// 100.4 to 111.6 °F with an infrared thermometer good to ±2 °C, from 98.7 to
+// 113.3 °F with a probe good to ±1 °C (computed elsewhere, normal).
+func TestJudgeMeasured(t *testing.T) {
+	w := exampleWindow()
+	for _, c := range []struct{ plusMinus, low, high float64 }{{2, 100.4, 111.6}, {1, 98.7, 113.3}} {
+		probe := measure.ContactProbe{ID: "probe", Tolerance: units.CelsiusDegree.Of(c.plusMinus)}
+		judge := func(fahrenheit float64) measure.Decision {
+			reading, err := probe.Read(units.Fahrenheit(fahrenheit))
+			if err != nil {
+				t.Fatal(err)
+			}
+			d, err := w.JudgeMeasured(reading, 0.05)
+			if err != nil {
+				t.Fatal(err)
+			}
+			return d
+		}
+		d := judge(106)
+		near(t, "accept from", units.Celsius(d.AcceptLow-273.15).Fahrenheit(), c.low, 0.051)
+		near(t, "accept to", units.Celsius(d.AcceptHigh-273.15).Fahrenheit(), c.high, 0.051)
+		for fahrenheit, want := range map[float64]measure.Verdict{
+			c.low + 0.1: measure.Inside, c.low - 0.1: measure.Undecided, 80: measure.Below,
+			c.high - 0.1: measure.Inside, c.high + 0.1: measure.Undecided, 130: measure.Above,
+		} {
+			if got := judge(fahrenheit).Verdict; got != want {
+				t.Errorf("±%v °C, %v °F: %s, want %s", c.plusMinus, fahrenheit, got, want)
+			}
+		}
+	}
+	ok := measure.TemperatureExactly(units.Fahrenheit(106))
+	for name, do := range map[string]func() (measure.Decision, error){
+		"window": func() (measure.Decision, error) { return Window{}.JudgeMeasured(ok, 0.05) },
+		"risk 0": func() (measure.Decision, error) { return w.JudgeMeasured(ok, 0) },
+		"risk":   func() (measure.Decision, error) { return w.JudgeMeasured(ok, math.NaN()) },
+		"reading": func() (measure.Decision, error) {
+			return w.JudgeMeasured(measure.TemperatureExactly(units.Celsius(math.NaN())), 0.05)
+		},
+		"unset": func() (measure.Decision, error) { return w.JudgeMeasured(measure.Temperature{}, 0.05) },
+	} {
+		if d, err := do(); err == nil || d.Verdict != measure.Undecided {
+			t.Errorf("%s: %s, %v", name, d.Verdict, err)
+		}
+	}
+}
