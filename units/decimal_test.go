@@ -134,3 +134,12 @@ func TestDecimalIgnoresPackageVariables(t *testing.T) {
 		t.Errorf("%s becomes %s", before, after)
 	}
 }
+
+func TestRoundingNames(t *testing.T) {
+	want := []string{"half even", "half away from zero", "down", "up", "floor", "ceiling", "rounding 6"}
+	for r, name := range want {
+		if got := Rounding(r).String(); got != name {
+			t.Errorf("rounding %d is %q, want %q", r, got, name)
+		}
+	}
+}

@@ -63,10 +63,7 @@ func writtenDecimal(n uint64, r ratio) (float64, bool) {
 // decimalFor rounds n ticks to a decimal, in steps of 1/power, and answers
 // false where Of would not turn it into n again.
 func decimalFor(n uint64, r ratio, power uint64) (float64, bool) {
-	digits, ok := roundRatio(n, r.den*power, r.num)
-	if !ok {
-		return 0, false
-	}
+	digits, _ := roundRatio(n, r.den*power, r.num) // fits: the unit has at least den*power ticks
 	if back, ok := roundRatio(digits, r.num, r.den*power); !ok || back != n {
 		return 0, false
 	}
@@ -74,7 +71,7 @@ func decimalFor(n uint64, r ratio, power uint64) (float64, bool) {
 }
 
 // quotient returns n*k/d rounded once to the nearest float64, half to even.
-// It wants d > 0 and n*k/d < 2^64.
+// It wants d > 0 and n*k/d < 2^64, which holds for every unit and every Ratio.
 func quotient(n, k, d uint64) float64 {
 	if n == 0 {
 		return 0
@@ -82,9 +79,6 @@ func quotient(n, k, d uint64) float64 {
 	hi, lo := bits.Mul64(n, k)
 	if hi == 0 && max(lo, d) <= exactFloat {
 		return float64(int64(lo)) / float64(int64(d))
-	}
-	if hi >= d {
-		return Huge
 	}
 	// A word of whole number, then two of fraction: the first two words that
 	// are not zero hold at least 64 significant bits.

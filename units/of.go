@@ -1,6 +1,7 @@
 package units
 
 import (
+	"bytes"
 	"fmt"
 	"math"
 	"math/big"
@@ -67,36 +68,24 @@ func decimalTicks(x float64, r ratio) (int64, bool) {
 
 // splitDecimal reads strconv's own d.ddde±xx form.
 func splitDecimal(b []byte) (digits uint64, exp int) {
-	point := false
-	for i, c := range b {
-		switch {
-		case c == '.':
-			point = true
-		case c == 'e':
-			e, _ := strconv.Atoi(string(b[i+1:]))
-			return digits, exp + e
-		default:
+	mantissa, power, _ := bytes.Cut(b, []byte("e"))
+	exp, _ = strconv.Atoi(string(power))
+	for i, c := range mantissa {
+		if i != 1 { // the point
 			digits = digits*10 + uint64(c-'0')
-			if point {
-				exp--
-			}
 		}
 	}
-	return digits, exp
+	return digits, exp - max(0, len(mantissa)-2)
 }
 
 // scaleDigits returns digits * 10^exp / over * num/den rounded half to even. It
-// answers false where 128 bits are not enough; scaleBig then decides.
+// answers false where 128 bits are not enough; scaleBig then decides. Only one
+// of exp and over is at work: a fraction has no exponent.
 func scaleDigits(digits uint64, exp int, over uint64, r ratio) (uint64, bool) {
 	if exp > 0 || exp < -18 {
 		return 0, false
 	}
-	hi, den := bits.Mul64(r.den, pow10(-exp))
-	more, den := bits.Mul64(den, over)
-	if hi|more != 0 {
-		return 0, false
-	}
-	return roundRatio(digits, r.num, den)
+	return roundRatio(digits, r.num, r.den*over*pow10(-exp)) // at most 10 × 10^18
 }
 
 // roundRatio returns a*b/d rounded half to even, or false where it does not

@@ -13,6 +13,9 @@ func TestSumNeedsOnlyItsTotalInRange(t *testing.T) {
 	if got := Sum(top, one); got.Valid() {
 		t.Errorf("past the top: %v", got)
 	}
+	if got := Sum(top, top, top, top); got.Valid() {
+		t.Errorf("far past the top: %v", got)
+	}
 	if got := Sum(top.Neg(), one.Neg()); got.Valid() {
 		t.Errorf("past the bottom: %v", got)
 	}

@@ -106,8 +106,5 @@ func appendFixed(b []byte, ticks int64, r ratio, places int) []byte {
 
 // trimZeros drops trailing zeros of a decimal fraction, and its point.
 func trimZeros(b []byte) []byte {
-	if bytes.IndexByte(b, '.') < 0 {
-		return b
-	}
 	return bytes.TrimSuffix(bytes.TrimRight(b, "0"), []byte("."))
 }
