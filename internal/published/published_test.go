@@ -45,6 +45,21 @@ func TestCheckAcceptsAGoodTable(t *testing.T) {
 	}
 }
 
+// The first column is as good as any for the source or the mark.
+func TestSourceAndMarkInFront(t *testing.T) {
+	const head = "# title: Demo\n# edition: first\n# table: 1\n# marks: seen\n# tolerance: exact\n# retrieved: today\n"
+	for _, body := range []string{"source,mark,value\na book,seen,1\n", "mark,source,value\nseen,a book,1\n"} {
+		table, err := Open(oneFile(head+body), "demo.csv")
+		if err != nil {
+			t.Errorf("%q: %v", body, err)
+			continue
+		}
+		if r := table.Rows()[0]; r.Source() != "a book" || r.Mark() != Seen || r.Float("value") != 1 || len(table.Rows()) != 1 {
+			t.Errorf("%q: source %q, mark %v", body, r.Source(), r.Mark())
+		}
+	}
+}
+
 func TestCheckRefusesAnEmptyFolder(t *testing.T) {
 	if err := Check(fstest.MapFS{}); err == nil || !strings.Contains(err.Error(), "no table") {
 		t.Errorf("got %v", err)
@@ -71,8 +86,13 @@ func TestOpenRefuses(t *testing.T) {
 		{"blank title", "title: Demo", "title:  ", "key: value"},
 		{"title twice", "# edition: first", "# title: Again\n# edition: first", "twice"},
 		{"unknown key", "# table: 1", "# table: 1\n# colour: red", `"colour" is not known`},
-		{"line that is no header", "# table: 1", "# table: 1\n#hello", "key: value"},
+		{"line that is no header", "# table: 1", "# table: 1\n#hello", "line 4: \"#hello\" is not \"# key: value\""},
+		{"header without its blank", "# title: Demo", "#title: Demo", "line 1: "},
+		{"header without a colon", "# table: 1", "# table: 1\n# note", "line 4: "},
 		{"pedigree without columns", "# table: 1", "# table: 1\n# pedigree: x", "pedigree"},
+		{"pedigree without a mark", "# table: 1", "# table: 1\n# pedigree: value = source / ", "pedigree"},
+		{"pedigree without a source", "# table: 1", "# table: 1\n# pedigree: value = mark", "pedigree"},
+		{"pedigree without an equals sign", "# table: 1", "# table: 1\n# pedigree: value source / mark", "pedigree"},
 		{"pedigree of a stray column", "# table: 1", "# table: 1\n# pedigree: x = source / mark", `no column "x"`},
 		{"no source in a row", row, "a,1.5,yes,4;20,C=50;d=5,,seen", "line 8: no source"},
 		{"no mark in a row", row, "a,1.5,yes,4;20,C=50;d=5,a book,", "line 8: no mark"},
@@ -90,7 +110,7 @@ func TestOpenRefuses(t *testing.T) {
 		{"a cell too many", row, row + ",x", "line 8: wrong number of fields"},
 		{"a cell too few", row, "a,1.5", "line 8: wrong number of fields"},
 		{"column twice", "name,value", "name,name", "twice"},
-		{"blank column", "name,value", "name,", "blank"},
+		{"blank column", "name,value", "name,", "column 2: name \"\" is blank"},
 		{"blanks around a cell", "a,1.5", "a , 1.5", "blanks around"},
 		{"cell over two lines", "a,1.5", "\"a\nb\",1.5", "spans lines"},
 		{"carriage return", "a,1.5", "a\r,1.5", "line feeds"},

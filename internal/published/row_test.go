@@ -65,6 +65,21 @@ func TestWrongReadingsAreFaults(t *testing.T) {
 	}
 }
 
+// A row that was not found answers nothing, and its fault names no line.
+func TestMissingRowIsHarmless(t *testing.T) {
+	table := demo(t)
+	r := table.Find("name", "c")
+	if r.Text("name") != "" || r.Line() != 0 || r.Mark() != 0 {
+		t.Error("the missing row is not empty")
+	}
+	if got := table.Err().Error(); !strings.HasPrefix(got, "published: demo.csv: no row") {
+		t.Errorf("fault %q", got)
+	}
+	if beyond := (Row{table, 2}); beyond.Text("name") != "" || beyond.Line() != 0 {
+		t.Error("a row past the end is not empty")
+	}
+}
+
 func TestNotANumberIsRefused(t *testing.T) {
 	for _, text := range []string{"NaN", "Inf", "-Inf", "1e999"} {
 		table, err := Open(oneFile(strings.Replace(good, "1.5", text, 1)), "demo.csv")
@@ -128,7 +143,8 @@ func TestMarkSpellings(t *testing.T) {
 	if weakest([]Mark{Seen, FromMemory, Computed}) != FromMemory || weakest(nil) != 0 {
 		t.Error("weakest is wrong")
 	}
-	if got := clip(strings.Repeat("x", 100)); len(got) > 44 {
-		t.Errorf("clip leaves %d bytes", len(got))
+	forty := strings.Repeat("x", 40)
+	if clip(forty) != forty || clip(forty+"x") != forty+"…" {
+		t.Errorf("clip makes %q", clip(forty+"x"))
 	}
 }

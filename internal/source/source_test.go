@@ -68,6 +68,40 @@ func TestLoad(t *testing.T) {
 	}
 }
 
+func TestLoadDir(t *testing.T) {
+	root := write(t, map[string]string{
+		"fault/f.go":      "package f\n\nimport (\n\t\"math\"\n\n\t\"example.com/demo/a\"\n)\n\nvar X = math.Abs(a.F())\n",
+		"fault/f_test.go": "package f\n",
+		"plain/p.go":      "package p\n\nconst X = 1\n",
+		"std/s.go":        "package s\n\nimport \"math\"\n\nvar X = math.Abs(1)\n",
+		"std/notes.txt":   "not Go",
+		"std/sub/sub.go":  "not Go",
+	})
+	load := func(dir string) *Package {
+		p, err := LoadDir(root, dir, "example.com/demo", "thermal")
+		if err != nil {
+			t.Fatal(err)
+		}
+		return p
+	}
+	if p := load("fault"); p.Broken == nil || !strings.Contains(p.Broken.Error(), "example.com/demo/a") || len(p.Files) != 1 || len(p.Tests) != 1 {
+		t.Errorf("an import that cannot be had: %v", p.Broken)
+	}
+	if p := load("plain"); p.Broken != nil {
+		t.Errorf("no import: %v", p.Broken)
+	}
+	std := load("std")
+	if std.Broken != nil || len(std.Files) != 1 || std.Path != "thermal" || std.Types.Path() != "example.com/demo/thermal" {
+		t.Errorf("standard library: %v", std.Broken)
+	}
+	if !std.Under("thermal") || std.Under("the") || std.Under("thermal/x") || (&Package{Path: "thermals"}).Under("thermal") {
+		t.Error("Under is wrong")
+	}
+	if _, err := LoadDir(root, "none", "example.com/demo", "thermal"); err == nil {
+		t.Error("a directory that is not there loaded")
+	}
+}
+
 func same(t *testing.T, a, b string) bool {
 	t.Helper()
 	x, errX := os.Stat(a)
