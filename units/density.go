@@ -96,7 +96,7 @@ const acceptedDensity = "a number with kg/m³, kg/L, g/mL, g/cm³ or lb/US gal"
 
 func parseDensity(s string, explicit bool) (Density, error) {
 	n, name, m := split(s)
-	per, how := densityNamed(name)
+	per, how := densityNamed(string(plainName(nil, name)))
 	switch {
 	case m.some():
 	case per == ratio{}:

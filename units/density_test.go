@@ -18,6 +18,9 @@ func TestParseDensity(t *testing.T) {
 		{"0.8675 g/mL", 867.5},
 		{"0.8675 g/cm³", 867.5},
 		{"3.785411784 lb/gal", 453.59237},
+		{"3.785411784 lb/US\u00a0gal", 453.59237},
+		{"8.675e2 kg/m³", 867.5},
+		{"8675/10 kg/m³", 867.5},
 	} {
 		got, err := ParseDensity(c.in)
 		if err != nil || got != c.want {

@@ -281,6 +281,16 @@ func TestEncodersRefuseOutOfRange(t *testing.T) {
 	}
 }
 
+// A long text is refused for its length, not for where it was cut.
+func TestLongTextIsCalledLong(t *testing.T) {
+	text := strings.Repeat("²", 100)
+	for _, d := range decoders() {
+		if err := d.UnmarshalText([]byte(text)); err == nil || !strings.Contains(err.Error(), "longer than 64 bytes") {
+			t.Errorf("%T: %v", d, err)
+		}
+	}
+}
+
 func TestAppendTextKeepsWhatIsThere(t *testing.T) {
 	for _, c := range []coder{Litre.Of(2.5), Celsius(2.5), Exactly(Litre.Of(2.5)), Density(2.5)} {
 		b, err := c.AppendText([]byte("x"))

@@ -159,7 +159,7 @@ func resolve[D Dimension](n numeral, name string, explicit bool) (Quantity[D], m
 	if !ok {
 		return Quantity[D]{}, mistake{
 			token:  name,
-			reason: "past the range of " + specOf[D]().name() + ", " + fromTicks[D](maxTicks).Text(Unit[D](c), 0) + " either way",
+			reason: "past the range of " + specOf[D]().name() + ", about " + fromTicks[D](maxTicks).Text(Unit[D](c), 0) + " either way",
 			cause:  ErrOutOfRange,
 		}
 	}

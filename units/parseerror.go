@@ -38,8 +38,10 @@ func (m mistake) some() bool { return m.reason != "" }
 
 func (m mistake) in(input, accepted string) error {
 	// A stranger in the text is what the writer cannot see; it comes first.
-	if s := strange(input); s.some() {
-		m = s
+	if len(input) <= mostBytes {
+		if s := strange(input); s.some() {
+			m = s
+		}
 	}
 	return &ParseError{
 		Input: clip(input), Token: clip(m.token), Reason: m.reason, Accepted: accepted, cause: m.cause,
@@ -67,9 +69,6 @@ func quoted(s string) string { return strconv.Quote(clip(s)) }
 // strange looks for characters that no quantity holds and that hide well.
 func strange(s string) mistake {
 	for i, c := range s {
-		if i > mostBytes {
-			break
-		}
 		name := strangeName(c)
 		if c == utf8.RuneError {
 			name = "a byte that is not UTF-8"

@@ -2,6 +2,7 @@ package units
 
 import (
 	"math/big"
+	"reflect"
 	"strconv"
 	"strings"
 	"testing"
@@ -206,5 +207,25 @@ func TestZeroAndForeignUnits(t *testing.T) {
 	}
 	if Unit[VolumeDim](0).String() != "?" {
 		t.Error("no unit prints a symbol")
+	}
+}
+
+// What does not compile cannot go wrong; reflection knows what would.
+func TestKindsDoNotMix(t *testing.T) {
+	kinds := []any{Volume{}, Torque{}, Length{}, Mass{}, TemperatureDelta{}, Distance{}, Temperature{}, int64(0), 0.0}
+	for i, a := range kinds {
+		for j, b := range kinds {
+			ta, tb := reflect.TypeOf(a), reflect.TypeOf(b)
+			numbers := i >= len(kinds)-2 && j >= len(kinds)-2
+			if i != j && !numbers && ta.ConvertibleTo(tb) {
+				t.Errorf("%v converts to %v", ta, tb)
+			}
+		}
+		if size := reflect.TypeOf(a).Size(); size != 8 {
+			t.Errorf("%T has %d bytes", a, size)
+		}
+	}
+	if add := reflect.ValueOf(Temperature.Add).Type(); add.In(1) != reflect.TypeFor[TemperatureDelta]() {
+		t.Errorf("a temperature adds %v", add.In(1))
 	}
 }
