@@ -1,0 +1,87 @@
+package refdata
+
+import (
+	"slices"
+
+	"example.com/meniscus/exchange"
+	"example.com/meniscus/exchange/sealing"
+	"example.com/meniscus/thermal"
+	"example.com/meniscus/units"
+)
+
+// Procedure is what the sheet says of one gearbox. Zero values: not stated.
+type Procedure struct {
+	ID       string
+	Title    string
+	Revision string
+
+	Capacity  units.Range[units.VolumeDim] // whole system at Reference
+	Sump      units.Volume                 // what the drain plug can reach
+	ColdDrain units.Range[units.VolumeDim] // what one drain usually releases, settled and cold
+	Reference units.Temperature            // of the volumes; zero: 15 °C
+	CaseMetal thermal.Material
+
+	Fluid    string       // id of a fluid class of the pack
+	Overfill units.Volume // put in on purpose before the check
+	Kept     units.Volume // stays in the pump or hose once
+	MixRuns  int          // through the gears
+
+	Window  thermal.Window // zero: the box has none
+	Plugs   []sealing.Plug
+	Washers []sealing.Washer
+
+	Cautions []string // ids of cautions to show besides the usual ones
+	Notes    []string
+	Figures  []Figure // every figure with its source, in the order of the file
+}
+
+// FluidClass is a class of fluid as the sheets name it; never a brand.
+type FluidClass struct {
+	ID        string
+	Title     string
+	Density15 units.Density          // at 15 °C; zero: not known
+	Expansion float64                // cubic, per kelvin; zero: not stated
+	Table     []thermal.DensityPoint // densities at temperatures
+	Offers    []exchange.Offer       // containers on sale, prices in Currency
+	Currency  string
+	Figures   []Figure
+}
+
+// Thermometer is an instrument of the shop.
+type Thermometer struct {
+	ID, Title       string
+	PlusMinus, Step units.TemperatureDelta
+}
+
+// WeighingScale is an instrument of the shop.
+type WeighingScale struct {
+	ID, Title       string
+	PlusMinus, Step units.Mass
+}
+
+// Shop is what the workshop owns.
+type Shop struct {
+	ID, Title    string
+	Vessels      []thermal.Vessel
+	Thermometers []Thermometer
+	Scales       []WeighingScale
+	Tools        []sealing.Tool
+	Figures      []Figure
+}
+
+func (p Procedure) clone() Procedure {
+	p.Plugs, p.Washers = slices.Clone(p.Plugs), slices.Clone(p.Washers)
+	p.Cautions, p.Notes, p.Figures = slices.Clone(p.Cautions), slices.Clone(p.Notes), slices.Clone(p.Figures)
+	return p
+}
+
+func (f FluidClass) clone() FluidClass {
+	f.Table, f.Offers, f.Figures = slices.Clone(f.Table), slices.Clone(f.Offers), slices.Clone(f.Figures)
+	return f
+}
+
+func (s Shop) clone() Shop {
+	s.Vessels, s.Thermometers = slices.Clone(s.Vessels), slices.Clone(s.Thermometers)
+	s.Scales, s.Tools, s.Figures = slices.Clone(s.Scales), slices.Clone(s.Tools), slices.Clone(s.Figures)
+	return s
+}

@@ -1,0 +1,154 @@
+package refdata
+
+import (
+	"fmt"
+
+	"example.com/meniscus/exchange/caution"
+	"example.com/meniscus/exchange/sealing"
+	"example.com/meniscus/internal/sheet"
+	"example.com/meniscus/thermal"
+	"example.com/meniscus/units"
+)
+
+const (
+	volumeForm      = `write it like "2.1 L" or "2.2 US qt"`
+	rangeForm       = `write it like "9.6..10.4 L"`
+	temperatureForm = `write it like "41 °C" or "106 °F"`
+	torqueForm      = `write it like "24 N·m" or "18 lbf·ft"`
+	lengthForm      = `write it like "16.2 mm"`
+)
+
+func (r *reader) procedure(root *sheet.Table) Procedure {
+	p := Procedure{
+		ID: root.Need("id").String(), Title: root.Need("title").String(), Revision: root.Need("revision").String(),
+	}
+	r.capacity(root.NeedSub("capacity"), &p)
+	fluid := root.Sub("fluid")
+	p.Fluid = r.value(fluid, "class").String()
+	p.Overfill, _ = take(r, fluid, "overfill", "pack-volume", volumeForm, notNegative)
+	p.Kept, _ = take(r, fluid, "kept", "pack-volume", volumeForm, notNegative)
+	p.MixRuns, _ = r.value(root.Sub("mix"), "runs").Count(1, 100)
+	r.window(root.Sub("window"), &p)
+	for _, t := range root.Sub("washer").Subs() {
+		p.Washers = append(p.Washers, r.washer(t))
+	}
+	for _, t := range root.Sub("plug").Subs() {
+		p.Plugs = append(p.Plugs, r.plug(t, p.Washers))
+	}
+	for _, v := range list(root, "cautions") {
+		if _, ok := caution.Lookup(v.String()); !ok {
+			v.Fault("pack-caution", fmt.Sprintf("no caution is called %s", sheet.Echo(v.String())), "name one of package caution's ids, such as hot-fluid")
+		}
+		p.Cautions = append(p.Cautions, v.String())
+	}
+	for _, v := range list(root, "notes") {
+		p.Notes = append(p.Notes, v.String())
+	}
+	p.Figures = r.figures
+	return p
+}
+
+func list(t *sheet.Table, name string) []sheet.Value {
+	items, _ := t.List(name)
+	return items
+}
+
+func (r *reader) capacity(t *sheet.Table, p *Procedure) {
+	total := r.value(t, "total")
+	if t.Present() && !total.OK() && t.Kind("total") == sheet.Absent {
+		t.Fault("pack-missing", "has no total", `write total = "9.6..10.4 L"`)
+	}
+	p.Capacity, _ = sheet.Take(total, "pack-range", rangeForm, positiveRange)
+	drain := r.value(t, "drain")
+	p.ColdDrain, _ = sheet.Take(drain, "pack-range", rangeForm, positiveRange)
+	sump := r.value(t, "sump")
+	p.Sump, _ = sheet.Take(sump, "pack-volume", volumeForm, notNegative)
+	p.Reference, _ = take(r, t, "at", "pack-temperature", temperatureForm, units.ParseTemperature)
+	p.CaseMetal, _ = take(r, t, "case", "pack-material", `write it like "aluminium"`, thermal.ParseMaterial)
+	if p.Capacity.IsZero() {
+		return
+	}
+	if drain.OK() && p.ColdDrain.High().Compare(p.Capacity.Low()) >= 0 {
+		drain.Fault("pack-drain-over-capacity", fmt.Sprintf("a drain of %s does not come out of a box of %s", p.ColdDrain, p.Capacity), "check both figures and their units")
+	}
+	if sump.OK() && p.Sump.Compare(p.Capacity.Low()) > 0 {
+		sump.Fault("pack-sump-over-capacity", fmt.Sprintf("a sump of %s is more than the box of %s", p.Sump, p.Capacity), "check both figures and their units")
+	}
+}
+
+func (r *reader) window(t *sheet.Table, p *Procedure) {
+	if !t.Present() {
+		return
+	}
+	low, okLow := take(r, t, "low", "pack-temperature", temperatureForm, units.ParseTemperature)
+	high, okHigh := take(r, t, "high", "pack-temperature", temperatureForm, units.ParseTemperature)
+	w := thermal.Window{Low: low, High: high, Note: t.Text("note").String()}
+	w.EngineIdling, _ = t.String("engine_idling").YesNo()
+	w.Level, _ = t.String("level").YesNo()
+	switch {
+	case !okLow || !okHigh:
+		if t.Kind("low") == sheet.Absent || t.Kind("high") == sheet.Absent {
+			t.Fault("pack-missing", "a window needs low and high", `write low = "38 °C" and high = "48 °C"`)
+		}
+	case w.Check() != nil:
+		t.Fault("pack-window", oneLine(w.Check()), "check both ends and their scale, °C or °F")
+	default:
+		p.Window = w
+	}
+}
+
+func (r *reader) washer(t *sheet.Table) sealing.Washer {
+	w := sealing.Washer{ID: t.Name(), Material: r.value(t, "material").String()}
+	w.Inner, _ = take(r, t, "inner", "pack-length", lengthForm, positiveLength)
+	w.Outer, _ = take(r, t, "outer", "pack-length", lengthForm, positiveLength)
+	w.Thickness, _ = take(r, t, "thickness", "pack-length", lengthForm, positiveLength)
+	w.Reusable, _ = t.String("reusable").YesNo()
+	if err := w.Check(); err != nil {
+		t.Fault("pack-washer", oneLine(err), "measure the ring again")
+	}
+	return w
+}
+
+func (r *reader) plug(t *sheet.Table, washers []sealing.Washer) sealing.Plug {
+	p := sealing.Plug{ID: t.Name()}
+	role := t.String("role")
+	if role.OK() {
+		p.Role, _ = sheet.Take(role, "pack-role", `write "drain", "fill" or "check"`, parseRole)
+	} else if err := p.Role.UnmarshalText([]byte(t.Name())); err != nil {
+		t.Fault("pack-role", "says not what the plug is for", `write role = "drain", "fill" or "check"`)
+	}
+	p.Thread, _ = take(r, t, "thread", "pack-thread", `write it like "M16x1.5"`, sealing.ParseThread)
+	p.Drive, _ = take(r, t, "drive", "pack-drive", `write it like "hex socket 8 mm"`, sealing.ParseDrive)
+	p.Torque, _ = take(r, t, "torque", "pack-torque", torqueForm, positiveTorque)
+	p.Spread, _ = take(r, t, "plus_minus", "pack-torque", torqueForm, positiveTorque)
+	p.Turns, _ = take(r, t, "turns", "pack-turns", `write it like "2.5"`, parseTurns)
+	p.Shoulder, _ = take(r, t, "shoulder", "pack-length", lengthForm, positiveLength)
+	p.Collar, _ = take(r, t, "collar", "pack-length", lengthForm, positiveLength)
+	p.Seat, _ = take(r, t, "seat", "pack-length", lengthForm, positiveLength)
+	washer := r.value(t, "washer")
+	p.Washer = washer.String()
+	if err := p.Check(); err != nil {
+		t.Fault("pack-plug", oneLine(err), "check the plug's figures against each other")
+		return p
+	}
+	if p.Washer != "" {
+		fitWasher(washer, p, washers)
+	}
+	return p
+}
+
+func fitWasher(v sheet.Value, p sealing.Plug, washers []sealing.Washer) {
+	for _, w := range washers {
+		if w.ID != p.Washer {
+			continue
+		}
+		switch fit := sealing.Fit(p, w); fit.Verdict {
+		case sealing.DoesNotFit:
+			v.Fault("pack-fit", join(fit.Reasons), "measure plug and ring again")
+		case sealing.CannotCheck:
+			v.Warn("pack-fit-unchecked", "cannot check the fit: "+join(fit.Reasons), "measure what is missing")
+		}
+		return
+	}
+	v.Fault("pack-no-washer", fmt.Sprintf("no [washer.%s] in this file", sheet.Echo(p.Washer)), "describe the washer, or drop it")
+}
