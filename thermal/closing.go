@@ -74,7 +74,7 @@ func (c Closing) off(t units.Temperature) (off units.Volume, ratio, caseRel floa
 	if err := errors.Join(errA, errM); err != nil {
 		return off, 0, 0, err
 	}
-	caseRel = growthOf(c.material).gamma * t.Sub(c.window.Mid()).In(units.CelsiusDegree)
+	caseRel = float64(growthOf(c.material).gamma * t.Sub(c.window.Mid()).In(units.CelsiusDegree))
 	less := elementary.Expm1(a.ln - m.ln)
 	// (1 + g)(1 + e) - 1 without losing the digits of small g and e.
 	off = c.capacity.Scale(less + caseRel + float64(less*caseRel))

@@ -43,8 +43,12 @@ type CTLParts struct {
 }
 
 // LubricatingCTL returns the 2004 form for a lubricating oil of the given
-// density at 60 °F. Evaluate checks the density.
+// density at 60 °F. Evaluate checks the density; one that is no density at all
+// gives the zero CTL2004, which it refuses.
 func LubricatingCTL(density60 units.Density) CTL2004 {
+	if !density60.Valid() {
+		return CTL2004{}
+	}
 	return CTL2004{Density60: density60, K1: lubricantK160}
 }
 

@@ -19,7 +19,7 @@ func TestOfficialExamples(t *testing.T) {
 	checked := map[string]int{}
 	for _, row := range published.Load(t, "thermal_vectors").Rows() {
 		quantity, _, _ := strings.Cut(row.Text("quantity"), " ")
-		pick := func(CTLParts) float64 { return 0 }
+		var pick func(CTLParts) float64
 		switch quantity {
 		case "temp_IPTS68_F":
 			pick = func(p CTLParts) float64 { return p.Scale68 }

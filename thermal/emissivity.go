@@ -12,8 +12,12 @@ type Emissivity struct {
 }
 
 // Middle returns the middle of the range and half its width, which is at least
-// 0.02: a figure without a range is not exact.
+// 0.02: a figure without a range is not exact. A range that does not lie within
+// 0 to 1 gives 0 and 0, which [Infrared] refuses.
 func (e Emissivity) Middle() (emissivity, plusMinus float64) {
+	if !(e.Low >= 0 && e.Low <= e.High && e.High <= 1) {
+		return 0, 0
+	}
 	return (e.Low + e.High) / 2, math.Max((e.High-e.Low)/2, leastEmissivityGap)
 }
 

@@ -58,10 +58,10 @@ func ExampleTrend_Reach() {
 			log.Fatal(err)
 		}
 	}
+	// 20 of 40 K are left after one half-life, about 40 min.
 	m, err := trend.Reach(units.Celsius(38))
 	fmt.Println(m, err)
-	// 20 of 40 K are left after one half-life, 40 min.
-	// Output: 40m0s (39m35s to 40m26s) <nil>
+	// Output: 40m2s (39m32s to 40m34s) <nil>
 }
 
 func ExampleTrend_At() {

@@ -103,7 +103,7 @@ func (t Trend) At(elapsed time.Duration) (Estimate, error) {
 func (l line) gapAt(seconds float64) (nearer, best, farther float64) {
 	d := seconds - l.seconds
 	y := l.log - float64(l.rate*d)
-	half := l.k * math.Sqrt(l.variance*(1/l.weight+float64(d*d)/l.sxx))
+	half := float64(l.k * math.Sqrt(l.variance*(1/l.weight+float64(d*d)/l.sxx)))
 	return elementary.Exp(y - half), elementary.Exp(y), elementary.Exp(y + half)
 }
 

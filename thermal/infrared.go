@@ -154,7 +154,7 @@ func (i Infrared) radiance() float64 {
 
 func fourth(kelvin float64) float64 {
 	square := kelvin * kelvin
-	return square * square
+	return float64(square * square)
 }
 
 // slopes is how the surface temperature answers to each input.

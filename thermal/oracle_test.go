@@ -94,7 +94,7 @@ func (r *rand01) next() float64 {
 	return float64(z>>11) / (1 << 53)
 }
 
-func (r *rand01) between(low, high float64) float64 { return low + (high-low)*r.next() }
+func (r *rand01) between(low, high float64) float64 { return low + float64((high-low)*r.next()) }
 
 // normal is good enough for noise: the sum of twelve uniforms.
 func (r *rand01) normal() float64 {

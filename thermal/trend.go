@@ -155,7 +155,7 @@ type fit struct {
 }
 
 func (f *fit) add(seconds, gap float64) {
-	w, y := gap*gap, elementary.Log(gap)
+	w, y := float64(gap*gap), elementary.Log(gap)
 	total := f.weight + w
 	dx, dy := seconds-f.seconds, y-f.log
 	share := w / total
@@ -209,7 +209,7 @@ func (t Trend) line(i int, student float64) (line, error) {
 }
 
 // rateDoubt is the half-width of the rate's interval.
-func (l line) rateDoubt() float64 { return l.k * math.Sqrt(l.variance/l.sxx) }
+func (l line) rateDoubt() float64 { return float64(l.k * math.Sqrt(l.variance/l.sxx)) }
 
 // reach returns when the gap has shrunk to the given one: best, and the ends of
 // the interval by Fieller's theorem, in seconds. The slope is known to stand
