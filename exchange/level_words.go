@@ -1,0 +1,99 @@
+package exchange
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/meniscus/thermal"
+	"example.com/meniscus/units"
+	"example.com/meniscus/units/measure"
+	"example.com/meniscus/units/working"
+)
+
+func (e LevelExpectation) words() []string {
+	var words []string
+	runs := levelRuns(e.Runs, e.Decision)
+	if e.CameIn == CameInUnknown {
+		side, _ := levelSide(e.Runs, e.check.risk()) // read once already
+		words = append(words,
+			"The level before the job is not known: the ledger proves nothing about it, only the check does.",
+			"Had the box come in right: "+levelRuns(e.Runs, side))
+	} else {
+		words = append(words, "By the ledger: "+runs)
+	}
+	var parts []string
+	for _, p := range e.Parts {
+		parts = append(parts, p.Name+" "+levelSigned(p.Volume.Best())+", worth "+levelWorth(p.Worth))
+	}
+	return append(words, fmt.Sprintf("Closed at the lip, the box is %s at mid-window, worth %s (%s).",
+		levelOff(e.AtLip), levelWorth(e.Worth), strings.Join(parts, "; ")))
+}
+
+// levelRuns says in words what a volume above or below the lip does.
+func levelRuns(v measure.Volume, d measure.Decision) string {
+	switch d.Verdict {
+	case measure.Above:
+		return levelPlusMinus(v) + " should run out at the check plug."
+	case measure.Below:
+		return levelPlusMinus(v.Scale(-1)) + " should be missing to the lip of the check plug: nothing should run."
+	}
+	return "the level should stand at the lip of the check plug to within its doubt, " + levelPlusMinusSigned(v) + ": a stream, a trickle or nothing can each be right."
+}
+
+// levelOff says "60 mL ± 12 mL (k = 2) low".
+func levelOff(v measure.Volume) string {
+	switch v.Best().Sign() {
+	case -1:
+		return levelPlusMinus(v.Scale(-1)) + " low"
+	case 1:
+		return levelPlusMinus(v) + " high"
+	}
+	return levelPlusMinus(v) + " off"
+}
+
+// levelPlusMinus shows a volume with twice its standard uncertainty.
+func levelPlusMinus(v measure.Volume) string {
+	return v.Best().Text(units.Millilitre, 0) + " ± " + v.U().Scale(2).Text(units.Millilitre, 0) + " (k = 2)"
+}
+
+func levelPlusMinusSigned(v measure.Volume) string {
+	return levelSigned(v.Best()) + " ± " + v.U().Scale(2).Text(units.Millilitre, 0) + " (k = 2)"
+}
+
+// levelSigned shows a plus where there is one to show.
+func levelSigned(v units.Volume) string {
+	text := v.Text(units.Millilitre, 0)
+	if v.Sign() > 0 && text[0] != '0' {
+		return "+" + text
+	}
+	return text
+}
+
+func levelWorth(d units.TemperatureDelta) string {
+	return d.Abs().Text(units.FahrenheitDegree, 1) + " (" + d.Abs().Text(units.CelsiusDegree, 1) + ")"
+}
+
+func (e LevelExpectation) steps(closing thermal.Closing) working.Steps {
+	c := e.check
+	from := c.NetAt
+	if from.IsZero() {
+		from = thermal.ReferenceTemperature()
+	}
+	mid := c.Window.Mid()
+	var s working.Steps
+	s = s.Add("beyond the right level at mid-window", "came in off by + net·F(ledger)/F(mid)",
+		fmt.Sprintf("%s + %s from %s to %s", levelSigned(c.CameInBy.Best()), levelSigned(c.Net.Best()),
+			from.Text(units.CelsiusScale, 1), mid.Text(units.CelsiusScale, 1)),
+		levelPlusMinusSigned(e.Excess))
+	s = append(s, closing.Steps()...)
+	if tilt, err := c.Tilt.Effect(); err == nil {
+		s = append(s, tilt.Steps...)
+	}
+	var names []string
+	for _, p := range e.Parts {
+		names = append(names, levelSigned(p.Volume.Best()))
+	}
+	s = s.Add("off when closed at the lip", "closing + case + tilt", strings.Join(names, " + "), levelPlusMinusSigned(e.AtLip)+", worth "+levelWorth(e.Worth))
+	return s.Add("runs out (+) or missing to the lip (-)", "beyond the right level - off at the lip",
+		levelSigned(e.Excess.Best())+" - ("+levelSigned(e.AtLip.Best())+")", levelPlusMinusSigned(e.Runs))
+}
