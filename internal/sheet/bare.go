@@ -93,6 +93,6 @@ func looksFloat(word string) bool {
 	if len(word) > MaxKey {
 		return false
 	}
-	_, err := strconv.ParseFloat(strings.ReplaceAll(word, "_", ""), 64)
+	_, err := strconv.ParseFloat(strings.TrimLeft(strings.ReplaceAll(word, "_", ""), "+-"), 64) // Go knows no signed nan
 	return err == nil || strings.Trim(word, "0123456789") == "" || strings.HasSuffix(err.Error(), "out of range")
 }

@@ -31,6 +31,7 @@ func TestEcho(t *testing.T) {
 		"\"\u202e":                    `"\"\u202e"`,
 		"\"\xff":                      `"\"\xff"`,
 		"":                            `""`,
+		strings.Repeat("\x80", 41):    `""…`, // no character begins anywhere
 		strings.Repeat("x", 40):       `"` + strings.Repeat("x", 40) + `"`,
 		strings.Repeat("x", 41):       `"` + strings.Repeat("x", 40) + `"…`,
 		strings.Repeat("x", 39) + "ä": `"` + strings.Repeat("x", 39) + `"…`, // not half a character
@@ -43,7 +44,7 @@ func TestEcho(t *testing.T) {
 
 // TestNothingOfTheFileReachesTheTerminal: whatever a caller puts into a fault comes out on its two lines, printable.
 func TestNothingOfTheFileReachesTheTerminal(t *testing.T) {
-	hostile := "a\x1b[2J\r\n\u202eb\xff\ufffd\u200b\tc" + strings.Repeat("z", 1000)
+	hostile := "\x1ba\x1b[2J\r\n\u202eb\xff\ufffd\u200b\tc" + strings.Repeat("z", 1000)
 	d := new(Doc)
 	d.Add(Fault{File: hostile, Key: hostile, Problem: hostile, Do: hostile})
 	message := d.Faults().Error()
@@ -55,7 +56,7 @@ func TestNothingOfTheFileReachesTheTerminal(t *testing.T) {
 	if len(message) > 5*lineBytes {
 		t.Errorf("message of %d bytes", len(message))
 	}
-	if !strings.Contains(message, `a\x1b[2J\r\n\u202eb\xff\ufffd\u200b\tc`) {
+	if !strings.Contains(message, `\x1ba\x1b[2J\r\n\u202eb\xff\ufffd\u200b\tc`) {
 		t.Errorf("%q", message)
 	}
 }
@@ -69,13 +70,14 @@ func TestFaultsSortAndJoin(t *testing.T) {
 	d.Add(Fault{Line: 2, Col: 1, Code: "z"})
 	d.Add(Fault{File: "a.toml", Line: 9, Col: 9, Code: "other file"})
 	d.Add(Fault{Line: -1, Col: 7, Code: "no place"})
+	d.Add(Fault{Line: 0, Col: 7, Code: "no place yet"})
 	var got []string
-	joined := Join(d.Faults(), Faults{All: []Fault{{File: "a.toml", Line: 1, Code: "first"}}, More: 2})
+	joined := Join(d.Faults(), Faults{All: []Fault{{File: "a.toml", Line: 1, Code: "first"}}, More: 2}, Faults{More: 3})
 	for _, f := range joined.All {
 		got = append(got, fmt.Sprintf("%s:%d:%d %s", f.File, f.Line, f.Col, f.Code))
 	}
-	want := "a.toml:1:0 first, a.toml:9:9 other file, b.toml:1:1 no place, b.toml:2:1 z, b.toml:2:9 a, b.toml:2:9 b, b.toml:2:9 b, b.toml:3:1 c"
-	if strings.Join(got, ", ") != want || joined.All[6].Severity != Warning || joined.More != 2 || joined.Errors() != 7 {
+	want := "a.toml:1:0 first, a.toml:9:9 other file, b.toml:1:1 no place, b.toml:1:1 no place yet, b.toml:2:1 z, b.toml:2:9 a, b.toml:2:9 b, b.toml:2:9 b, b.toml:3:1 c"
+	if strings.Join(got, ", ") != want || joined.All[7].Severity != Warning || joined.More != 5 || joined.Errors() != 8 {
 		t.Errorf("%s, more %d, errors %d", strings.Join(got, ", "), joined.More, joined.Errors())
 	}
 }
@@ -89,6 +91,9 @@ func TestFaultsAreBounded(t *testing.T) {
 		t.Errorf("%d and %d more", len(all.All), all.More)
 	} else if !strings.HasSuffix(all.Error(), "\nand 4800 more") {
 		t.Errorf("%s", all.Error()[len(all.Error())-40:])
+	}
+	if len(d.faults) != maxStored {
+		t.Errorf("%d kept", len(d.faults))
 	}
 	if d.Err() != nil {
 		t.Error("warnings are no error")

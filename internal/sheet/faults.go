@@ -39,7 +39,7 @@ func (fs Faults) Unwrap() []error {
 func (fs Faults) Errors() int {
 	n := 0
 	for _, f := range fs.All {
-		if f.Severity == Error {
+		if f.Severity != Warning {
 			n++
 		}
 	}
@@ -76,7 +76,7 @@ func (d *Doc) Add(f Fault) {
 	if f.Line <= 0 {
 		f.Line, f.Col = 1, 1
 	}
-	if f.Severity == Error {
+	if f.Severity != Warning { // a severity nobody knows is no reason to let a sheet through
 		d.refused = true
 	}
 	if d.full() {

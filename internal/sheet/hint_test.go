@@ -42,10 +42,12 @@ func TestDistanceAgainstItsDefinition(t *testing.T) {
 }
 
 func TestNearest(t *testing.T) {
-	names := []string{"drain", "drive", "torque", "id", "say", strings.Repeat("x", MaxKey+1)}
+	names := []string{"drain", "drive", "torque", "id", "say", strings.Repeat("x", MaxKey+1), strings.Repeat("y", MaxKey)}
 	for word, want := range map[string]string{
 		"drian": "drain", "drai": "drain", "torqe": "torque", "toruqee": "torque", "dr": "", "ie": "", "sax": "say", "sox": "",
-		"": "", "i": "", strings.Repeat("x", MaxKey+1): "", strings.Repeat("x", MaxKey): "", "DRAIN": "",
+		"": "", "i": "", strings.Repeat("x", MaxKey+1): "", strings.Repeat("x", MaxKey): "",
+		strings.Repeat("y", MaxKey+1): "", strings.Repeat("y", MaxKey): names[6], strings.Repeat("y", MaxKey-1): names[6],
+		strings.Repeat("y", MaxKey-3): "", "DRAIN": "",
 		"draine": "drain", "driven": "drive", "draive": "drive",
 	} {
 		if got := nearest(word, names); got != want {

@@ -123,7 +123,6 @@ func (s *scanner) assignment() *entry {
 	}
 	e.valOff = s.at
 	s.value(e, path)
-	e.valEnd = s.at
 	return e
 }
 

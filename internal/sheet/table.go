@@ -109,7 +109,7 @@ func (t *Table) Sub(name string) *Table {
 	if t == nil {
 		return nil
 	}
-	return &Table{doc: t.doc, parent: t, name: name, off: t.off, dead: t.dead || m != nil}
+	return &Table{doc: t.doc, parent: t, name: name, off: t.off, dead: t.dead || m != nil, holed: t.holed}
 }
 
 // NeedSub is Sub for a table that must be there: Finish reports it if it is not.

@@ -35,7 +35,6 @@ type entry struct {
 	name   string
 	off    int // of the key
 	valOff int
-	valEnd int
 	kind   Kind
 	text   string
 	items  []item
