@@ -133,6 +133,9 @@ func (f *File) Fault(key, problem, do string) {
 	f.doc.Root().Fault("job-"+key, problem, do)
 }
 
+// Name returns what the file is called in messages.
+func (f *File) Name() string { return f.doc.Name() }
+
 // Err returns every fault recorded so far, sorted by place; nil where there is none.
 func (f *File) Err() error { return f.doc.Err() }
 

@@ -1,0 +1,109 @@
+// Fullservice computes one whole service from a job file: the plan, what to
+// buy, the job card entry by entry, the balance with its doubt, the window
+// verdict, the torque settings, the cautions, and the record.
+//
+//	go run ./examples/fullservice                         the built-in demonstration job
+//	go run ./examples/fullservice -job FILE               your own job file
+//	go run ./examples/fullservice -job FILE -pack FOLDER  with your own reference data
+//	go run ./examples/fullservice -json                   the whole result as JSON
+//
+// The form of a job file is described in package refdata/jobfile, that of a
+// pack in package refdata. Input that cannot be used gives exit code 2, every
+// fault on standard error, and nothing on standard output.
+//
+// # The JSON result
+//
+// The keys are stable. Quantities are text with a unit, exact, as package units
+// writes and reads them; shares are plain numbers from 0 to 1.
+//
+//	schema                        1
+//	job, vehicle, procedure       as in the job file
+//	pack                          edition of the reference data
+//	plan.target                   highest old share agreed
+//	plan.cycles                   drain-and-fills planned, for the worst case of the ranges
+//	plan.cyclesLow, cyclesHigh    for the best and for the worst case
+//	plan.met, plan.outcome        whether and how the target is met
+//	plan.oldShare                 old share after plan.cycles, worst case (largest box, smallest drains), fully mixed
+//	plan.oldShareLow              the same, best case
+//	plan.oldShareMost             worst case whatever the gears do
+//	plan.fluidNeeded              refills and every allowance together
+//	plan.allowances               each by its name
+//	plan.fluidToBuy               fluidNeeded less what is on hand
+//	plan.buy, plan.cost           containers to buy, and their cost
+//	plan.rows                     the state after each cycle
+//	balance.net                   what went in less what came out, negative when the box is short
+//	balance.referenceTemperature  at which all volumes of the balance are stated
+//	balance.plusMinus             expanded uncertainty of the net, k = 2
+//	balance.verdict               "not shown to be wrong", "short" or "over"
+//	balance.in, balance.out       the two sides
+//	balance.contributors          what the doubt comes from, largest first
+//	balance.advice                what to measure better
+//	oldShare                      old share so far, middle capacity, fully mixed
+//	oldShareLow, oldShareHigh     over the range of the capacity
+//	oldShareMost                  whatever the gears did
+//	fluidLeft                     of what was on hand and bought by plan
+//	window.verdict                "inside", "below", "above", "undecided"; "none" where there is no window or no reading
+//	window.proof                  whether the look at the check plug proves the level
+//	window.closing                what closing at the temperature read is worth at mid-window
+//	torque                        settings for each plug, in both units
+//	findings                      what was unusual
+//	blocking                      what stands between the job and closing it; empty when nothing does
+//	next                          the next step
+//	cautions                      those of the whole service, to be read before work starts
+//	nextCautions                  those of the next step
+//	record                        the printable record
+//	card                          the job card itself, as package jobcard writes it
+package main
+
+import (
+	"bytes"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+)
+
+func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+
+// exitBad is the exit code for input that cannot be used.
+const exitBad = 2
+
+// run builds the whole output before it prints any of it.
+func run(args []string, stdout, stderr io.Writer) int {
+	flags := flag.NewFlagSet("fullservice", flag.ContinueOnError)
+	flags.SetOutput(stderr)
+	job := flags.String("job", "", "job `file`; empty: the built-in demonstration job")
+	pack := flags.String("pack", "", "`folder` of reference data; empty: the built-in demonstration pack")
+	asJSON := flags.Bool("json", false, "print the whole result as JSON")
+	if err := flags.Parse(args); err != nil {
+		if errors.Is(err, flag.ErrHelp) {
+			return 0
+		}
+		return exitBad
+	}
+	if flags.NArg() > 0 {
+		fmt.Fprintf(stderr, "fullservice: unexpected argument %.40q; want flags only: -job FILE, -pack FOLDER, -json\n", flags.Arg(0))
+		return exitBad
+	}
+	s, err := load(*job, *pack)
+	if err != nil {
+		fmt.Fprintln(stderr, err)
+		return exitBad
+	}
+	var out bytes.Buffer
+	if *asJSON {
+		err = writeJSON(&out, s)
+	} else {
+		err = writeText(&out, s)
+	}
+	if err != nil {
+		fmt.Fprintln(stderr, err)
+		return exitBad
+	}
+	if _, err := stdout.Write(out.Bytes()); err != nil {
+		fmt.Fprintln(stderr, "fullservice: output:", err)
+		return 1
+	}
+	return 0
+}

@@ -1,0 +1,122 @@
+package main
+
+import (
+	"fmt"
+	"io"
+
+	"example.com/meniscus/exchange/sealing"
+	"example.com/meniscus/units"
+)
+
+// writeText prints the service for a person: plan, purchase, torque settings,
+// then the record with balance, level and cautions.
+func writeText(w io.Writer, s *service) error {
+	r, err := newResult(s)
+	if err != nil {
+		return err
+	}
+	fmt.Fprintf(w, "PLAN for %s (%s), %s\n", r.Vehicle, s.proc.Title, r.Job)
+	printPlan(w, s, r)
+	printBuy(w, r)
+	printTorque(w, r)
+	fmt.Fprintf(w, "\nBEFORE WORK STARTS (the maker's instructions, local codes and licensed practice go first)\n")
+	for _, c := range r.Cautions {
+		fmt.Fprintf(w, "  %s: %s\n", c.Hazard, c.Text)
+	}
+	fmt.Fprintf(w, "\n%s", r.Record)
+	printDoubt(w, r)
+	printClosing(w, s, r)
+	return nil
+}
+
+// litresAndQuarts prints a volume as both kinds of jug show it.
+func litresAndQuarts(v units.Volume) string {
+	return v.Text(units.Litre, 2) + " (" + v.Text(units.USQuart, 2) + ")"
+}
+
+func printPlan(w io.Writer, s *service, r result) {
+	p := r.Plan
+	fmt.Fprintf(w, "  %s\n\n", p.Advice)
+	fmt.Fprintf(w, "  %-6s %-18s %-14s %-7s %-22s %s\n", "cycles", "old fluid, mixed", "at most", "gain", "fluid in all", "cost")
+	for _, row := range p.Rows {
+		chosen := " "
+		if row.Cycle == p.Cycles {
+			chosen = ">"
+		}
+		fmt.Fprintf(w, "%s %-6d %-18s %-14s %-7s %-22s %s %s\n", chosen, row.Cycle,
+			fmt.Sprintf("%.1f to %.1f %%", 100*row.OldShareLow, 100*row.OldShare), fmt.Sprintf("%.1f %%", 100*row.OldShareMost),
+			fmt.Sprintf("%.1f %%", 100*row.Gain), litresAndQuarts(row.Fluid), row.Cost.StringFixed(2), p.Currency)
+	}
+	fmt.Fprintf(w, "  \"mixed\": if the gears mix the fluid fully each time. \"at most\": whatever the gears do.\n")
+	fmt.Fprintf(w, "  Agreed: at most %.0f %% old fluid. Capacity %s, one drain %s.\n",
+		100*p.Target, s.proc.Capacity.Text(units.Litre, 2), s.proc.ColdDrain.Text(units.Litre, 2))
+}
+
+func printBuy(w io.Writer, r result) {
+	p := r.Plan
+	fmt.Fprintf(w, "\nFLUID\n")
+	for _, line := range []struct {
+		name string
+		v    units.Volume
+	}{
+		{"refills", p.Allowances.Refills}, {"stays in pump and hose", p.Allowances.KeptOnce},
+		{"stays there each time", p.Allowances.KeptEachTime}, {"film in pan and jug", p.Allowances.Film},
+		{"over, for the level check", p.Allowances.FinalAllowance}, {"needed in all", p.FluidNeeded}, {"to buy", p.FluidToBuy},
+	} {
+		if !line.v.IsZero() {
+			fmt.Fprintf(w, "  %-26s %s\n", line.name, litresAndQuarts(line.v))
+		}
+	}
+	for _, b := range p.Buy {
+		fmt.Fprintf(w, "  buy %d x %s, %s %s\n", b.Count, b.Name, b.Cost.StringFixed(2), p.Currency)
+	}
+	if len(p.Buy) > 1 {
+		fmt.Fprintf(w, "  together %s %s\n", p.Cost.StringFixed(2), p.Currency)
+	}
+}
+
+func printTorque(w io.Writer, r result) {
+	fmt.Fprintf(w, "\nPLUGS\n")
+	for _, t := range r.Torque {
+		line := "no torque stated"
+		switch {
+		case t.Torque.Sign() > 0:
+			line = sealing.Both(t.Torque)
+		case t.Turns > 0:
+			line = fmt.Sprintf("%v turns past finger tight", t.Turns)
+		}
+		if t.Tool != "" {
+			line += fmt.Sprintf(", %s gives %s to %s", t.Tool, t.Low.Text(units.NewtonMetre, 1), t.High.Text(units.NewtonMetre, 1))
+		}
+		if t.Washer != "" {
+			line += ", new washer " + t.Washer + ": " + t.WasherFits
+		}
+		fmt.Fprintf(w, "  %-8s %s\n", t.Plug, line)
+	}
+}
+
+// printDoubt says how sure the balance is and what to measure better.
+func printDoubt(w io.Writer, r result) {
+	if len(r.Balance.Contributors) == 0 {
+		return
+	}
+	fmt.Fprintf(w, "\nHOW SURE\n  %s\n", r.Balance.Sentence)
+	for _, c := range r.Balance.Contributors[:min(3, len(r.Balance.Contributors))] {
+		fmt.Fprintf(w, "  %3.0f %% of the doubt: %s\n", 100*c.Share, c.Name)
+	}
+	fmt.Fprintf(w, "  %s\n", r.Balance.Advice)
+}
+
+func printClosing(w io.Writer, s *service, r result) {
+	if r.Window.Temperature == nil {
+		return
+	}
+	closing, ok := s.closing(*r.Window.Temperature)
+	if !ok {
+		return
+	}
+	fmt.Fprintf(w, "\nWINDOW\n  %s: %s against %s to %s\n", r.Window.Verdict, r.Window.Temperature.Text(units.CelsiusScale, 1),
+		s.proc.Window.Low.Text(units.CelsiusScale, 1), s.proc.Window.High.Text(units.CelsiusScale, 1))
+	fmt.Fprintf(w, "  closed there, the box is %s (%s) off at mid-window; the whole window is worth %s\n",
+		closing.Off.Text(units.Millilitre, 0), closing.Off.Text(units.USFluidOunce, 1), closing.Window.Text(units.Millilitre, 0))
+}
