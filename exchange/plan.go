@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.com/meniscus/units"
+	"example.com/meniscus/units/measure"
 	"example.com/meniscus/units/working"
 	"github.com/shopspring/decimal"
 )
@@ -39,6 +40,7 @@ type Request struct {
 
 	PricePerLitre decimal.Decimal // 0: no cost is given; at most 1e9, at most 9 decimals
 	WhatIfMixing  []float64       // mixing shares to show beside the bounds; needs Sump, at most 10
+	Coverage      float64         // probability of the intervals, 0.01 to 0.9999; zero: 0.95
 }
 
 // Proposal is the planned service. Where it speaks of the worst case it means
@@ -57,8 +59,10 @@ type Proposal struct {
 	Rows       []Row // cycle 1, 2, …, up to MostCycles
 	Fluid      FluidNeed
 	FluidLeast FluidNeed // the same were every drain the smallest
-	Caveats    []Caveat
-	Steps      working.Steps
+	// FluidInterval holds the fluid needed with the probability asked for.
+	FluidInterval units.Range[units.VolumeDim]
+	Caveats       []Caveat
+	Steps         working.Steps
 }
 
 // CycleCount is how many cycles a target takes.
@@ -71,11 +75,15 @@ type CycleCount struct {
 // Row is the state of affairs after one more cycle.
 type Row struct {
 	Cycle  int
-	Share  Share                        // well-mixed old share, best and worst case
-	Bounds Share                        // old share whatever the gears do, best and worst case
-	WhatIf []float64                    // worst-case old share at each of Request.WhatIfMixing
-	Fluid  units.Range[units.VolumeDim] // fluid needed in all if work stops here, allowances included
-	Gain   float64                      // worst-case fall of the old share by this cycle
+	Share  Share // well-mixed old share, best and worst case
+	Bounds Share // old share whatever the gears do, best and worst case
+	// Interval holds the well-mixed old share with the probability asked for: each
+	// capacity in its range equally likely, each position in the range of the
+	// drains too, the same for all drains of the box.
+	Interval measure.Interval
+	WhatIf   []float64                    // worst-case old share at each of Request.WhatIfMixing
+	Fluid    units.Range[units.VolumeDim] // fluid needed in all if work stops here, allowances included
+	Gain     float64                      // worst-case fall of the old share by this cycle
 	// GainPerLitre is Gain per litre of fluid this cycle takes in the worst case.
 	GainPerLitre float64
 	Cost         decimal.Decimal // of the larger end of Fluid, exact; zero without a price
@@ -96,6 +104,7 @@ func Plan(r Request) (Proposal, error) {
 	r = r.withDefaults()
 	var p Proposal
 	p.Rows = r.rows()
+	r.intervals(p.Rows)
 	p.Floor = r.floor()
 	r.choose(&p)
 	p.Share, p.Bounds = allOld(), allOld()
@@ -104,6 +113,7 @@ func Plan(r Request) (Proposal, error) {
 	}
 	p.Fluid = r.fluid(p.Cycles.Chosen, planLargest)
 	p.FluidLeast = r.fluid(p.Cycles.Chosen, planSmallest)
+	p.FluidInterval = r.fluidLikely(p.FluidLeast, p.Fluid)
 	p.Caveats = r.caveats(p)
 	p.Steps = r.steps(p)
 	return p, nil

@@ -43,6 +43,9 @@ func (r Request) faults() error {
 	if r.MostCycles < 0 || r.MostCycles > planMostCycles {
 		faults = append(faults, fmt.Errorf("most cycles %d; want 1 to %d, or 0 for %d", r.MostCycles, planMostCycles, planUsualCycles))
 	}
+	if c := r.coverage(); !intervalCoverage(c) {
+		faults = append(faults, fmt.Errorf("coverage %g; want 0.01 to 0.9999, or 0 for %g", c, intervalUsual))
+	}
 	if err := planPriceFault(r.PricePerLitre); err != nil {
 		faults = append(faults, fmt.Errorf("price per litre: %w", err))
 	}

@@ -36,6 +36,11 @@ func (r Request) steps(p Proposal) working.Steps {
 			planFactorText(before, r.acting(row.Cycle, planSmallest), r.Capacity.High()), shareText(row.Share.High))
 		before = row.Share.High
 	}
+	if n := p.Cycles.Chosen; n > 0 {
+		i := p.Rows[n-1].Interval
+		s = s.Add("old share, interval of "+strconv.FormatFloat(100*i.Coverage, 'g', 4, 64)+" %", "over the capacity and the drains", "",
+			shareText(i.Low)+" to "+shareText(i.High))
+	}
 	s = s.Add("target", "old share <= target", shareText(p.Share.High)+" against "+shareText(r.Target), p.Outcome.String())
 	s = s.Add("old share whatever the mixing, at most", r.boundFormula(), "", shareText(p.Bounds.High))
 	return r.fluidSteps(s, p)

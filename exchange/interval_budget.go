@@ -1,0 +1,129 @@
+package exchange
+
+import (
+	"context"
+	"fmt"
+	"strconv"
+
+	"example.com/meniscus/units"
+	"example.com/meniscus/units/measure"
+	"example.com/meniscus/units/working"
+)
+
+// intervalCapacityID is the stable id of the doubt about a capacity range.
+const intervalCapacityID = "exchange/capacity-range"
+
+// capacityReading is the capacity as a rectangle over its range, litres.
+func (s MeasuredService) capacityReading() (measure.Reading, error) {
+	cause, err := measure.NewCause(intervalCapacityID, "capacity range", measure.Rectangular, 0)
+	if err != nil {
+		return measure.Reading{}, err
+	}
+	u, err := measure.FromHalfWidth(measure.Rectangular, s.Capacity.Width().In(units.Litre)/2)
+	if err != nil {
+		return measure.Reading{}, err
+	}
+	return measure.New(s.Capacity.Mid().In(units.Litre), measure.Term{Cause: cause, Scale: u})
+}
+
+// propagation is the old share as a formula of the capacity and the drains.
+func (s MeasuredService) propagation() (measure.Propagation, error) {
+	capacity, err := s.capacityReading()
+	if err != nil {
+		return measure.Propagation{}, err
+	}
+	p := measure.Propagation{Inputs: []measure.Input{{Name: "capacity", Of: capacity}}, Model: intervalShareOf}
+	for i, d := range s.Drains {
+		p.Inputs = append(p.Inputs, measure.Input{Name: "drain " + strconv.Itoa(i+1), Of: d.Reading()})
+	}
+	x := make([]float64, len(p.Inputs))
+	for i, in := range p.Inputs {
+		x[i] = in.Of.Value()
+	}
+	share, c := intervalShareOf(x), x[0]
+	p.Sensitivities = make([]float64, len(x))
+	for i, d := range x[1:] {
+		p.Sensitivities[i+1] = -share / (c - d)
+		p.Sensitivities[0] += share / (c - d) * d / c
+	}
+	return p, nil
+}
+
+// intervalShareOf is Π(1 - d/C) of x = C, d1, d2, …
+func intervalShareOf(x []float64) float64 {
+	share := 1.0
+	for _, d := range x[1:] {
+		share *= (x[0] - d) / x[0]
+	}
+	return share
+}
+
+// Reading returns the old share with the causes of its doubt, the capacity range
+// among them, by first-order propagation (JCGM 100:2008 5.1.2); it is a share, 0
+// to 1. Its standard uncertainty is fair, its interval is not: use
+// [MeasuredService.Interval]. Faults as there.
+func (s MeasuredService) Reading() (measure.Reading, error) {
+	if err := s.faults(); err != nil {
+		return measure.Reading{}, fmt.Errorf("exchange: reading: %w", err)
+	}
+	p, err := s.propagation()
+	if err != nil {
+		return measure.Reading{}, fmt.Errorf("exchange: reading: %w", err)
+	}
+	r, err := measure.Propagate(p)
+	if err != nil {
+		return measure.Reading{}, fmt.Errorf("exchange: reading: %w", err)
+	}
+	return r, nil
+}
+
+// Budget returns the table of what the doubt of the old share comes from, the
+// largest first: usually the capacity by far. Faults as for Interval.
+func (s MeasuredService) Budget() (measure.Table, error) {
+	if err := s.faults(); err != nil {
+		return measure.Table{}, fmt.Errorf("exchange: budget: %w", err)
+	}
+	p, err := s.propagation()
+	if err != nil {
+		return measure.Table{}, fmt.Errorf("exchange: budget: %w", err)
+	}
+	t, err := p.Budget()
+	if err != nil {
+		return measure.Table{}, fmt.Errorf("exchange: budget: %w", err)
+	}
+	t.Quantity = "old share"
+	return t, nil
+}
+
+// simulate stands in where the quadrature will not do.
+func (s MeasuredService) simulate(r *ShareInterval) error {
+	p, err := s.propagation()
+	if err != nil {
+		return err
+	}
+	trials := s.Trials
+	if trials == 0 {
+		trials = intervalTrials
+	}
+	o, err := measure.Simulate(context.Background(), measure.Simulation{Inputs: p.Inputs, Model: p.Model, Trials: trials, Seed: s.Seed})
+	if err != nil {
+		return err
+	}
+	i, err := o.Interval(r.Coverage)
+	if err != nil {
+		return err
+	}
+	if r.Median, err = o.Quantile(0.5); err != nil {
+		return err
+	}
+	r.Low, r.High, r.Method, r.Nodes = i.Low, i.High, BySimulation, 0
+	return nil
+}
+
+func (s MeasuredService) steps(r ShareInterval) working.Steps {
+	steps := make(working.Steps, 0, 3)
+	steps = steps.Add("old share, middle of the capacity", "Π(1 - d/C)", strconv.Itoa(len(s.Drains))+" drains, C = "+stepLitres(s.Capacity.Mid()), shareText(r.Best))
+	steps = steps.Add("interval of "+strconv.FormatFloat(100*r.Coverage, 'g', 4, 64)+" %", "by "+r.Method.String()+" over C and the readings",
+		"C from "+stepLitres(s.Capacity.Low())+" to "+stepLitres(s.Capacity.High()), shareText(r.Low)+" to "+shareText(r.High))
+	return steps.Add("part of the variance that is the capacity's", "(u·∂/∂C)² / u²", "", sharePercent(r.CapacityShare)+" %")
+}
