@@ -45,7 +45,7 @@ func (b bins) take(counts []uint64, y []float64) {
 }
 
 func (b bins) index(v float64) int {
-	at := (v - b.low) * b.perWidth
+	at := float64((v - b.low) * b.perWidth)
 	switch {
 	case at >= 0 && at < middleBins:
 		return tailBins + int(at)
@@ -78,5 +78,5 @@ func (b bins) edge(i int) float64 {
 // tailEdge is the distance at which tail bin i begins.
 func tailEdge(i int) float64 {
 	octave, part := i/perOctave, i%perOctave
-	return math.Ldexp(1+float64(part)/perOctave, octave) - 1
+	return math.Ldexp(1+float64(float64(part)/perOctave), octave) - 1
 }

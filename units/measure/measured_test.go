@@ -54,3 +54,67 @@ func ExampleMeasured_Sub() {
 	fmt.Println(d.Best(), "u =", d.U())
 	// Output: -0.1 L u = 0.0005 L
 }
+
+func ExampleMeasuredExactly() {
+	m := measure.MeasuredExactly(units.Litre.Of(2.4))
+	fmt.Println(m, m.U())
+	// Output: 2.4 L 0 L
+}
+
+func ExampleNewMeasured() {
+	a, _ := measure.NewCause("jug-a/scale", "", measure.Rectangular, 0)
+	m, _ := measure.NewMeasured(units.USQuart.Of(2), measure.Term{Cause: a, Scale: 0.012}) // litres
+	fmt.Println(m)
+	// Output: 1.893 L (u = 0.012 L)
+}
+
+func ExampleMeasuredFrom() {
+	r, _ := measure.Exact(2.4)
+	v, err := measure.MeasuredFrom[units.VolumeDim](r)
+	fmt.Println(v.Best() == units.Millilitre.Of(2400), err)
+	// Output: true <nil>
+}
+
+func ExampleMeasured_Best() {
+	fmt.Println(measure.MeasuredExactly(units.Gram.Of(2060)).Best())
+	// Output: 2060 g
+}
+
+func ExampleMeasured_Reading() {
+	fmt.Println(measure.MeasuredExactly(units.Gram.Of(2060)).Reading().Value()) // kilograms
+	// Output: 2.06
+}
+
+func ExampleMeasured_U() {
+	a, _ := measure.NewCause("scale-1/gain", "", measure.Normal, 0)
+	m, _ := measure.NewMeasured(units.Gram.Of(2060), measure.Term{Cause: a, Scale: 0.002})
+	fmt.Println(m.U())
+	// Output: 2 g
+}
+
+func ExampleMeasured_Valid() {
+	m := measure.MeasuredExactly(units.Litre.Of(9e4))
+	fmt.Println(m.Valid(), m.Add(m).Valid())
+	// Output: true false
+}
+
+func ExampleMeasured_Err() {
+	m := measure.MeasuredExactly(units.Litre.Of(9e4))
+	fmt.Println(m.Err(), m.Add(m).Err() != nil)
+	// Output: <nil> true
+}
+
+func ExampleMeasured_Add() {
+	scale, _ := measure.NewCause("jug-a/scale", "", measure.Rectangular, 0)
+	a, _ := measure.NewMeasured(units.Litre.Of(2), measure.Term{Cause: scale, Scale: 0.010})
+	b, _ := measure.NewMeasured(units.Litre.Of(1), measure.Term{Cause: scale, Scale: 0.005})
+	fmt.Println(a.Add(b)) // one jug: 10 mL + 5 mL
+	// Output: 3.000 L (u = 0.015 L)
+}
+
+func ExampleMeasured_Scale() {
+	a, _ := measure.NewCause("a", "", measure.Normal, 0)
+	m, _ := measure.NewMeasured(units.Litre.Of(2), measure.Term{Cause: a, Scale: 0.010})
+	fmt.Println(m.Scale(5))
+	// Output: 10.000 L (u = 0.050 L)
+}

@@ -109,7 +109,7 @@ func (m Mixture) Interval(p float64) (Interval, error) {
 	if err := probability("interval", p); err != nil {
 		return Interval{}, err
 	}
-	x, err := m.Quantiles((1-p)/2, 0.5+p/2)
+	x, err := m.Quantiles((1-p)/2, 0.5+float64(p/2))
 	if err != nil {
 		return Interval{}, err
 	}

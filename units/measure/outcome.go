@@ -127,7 +127,7 @@ func (o *Outcome) Interval(p float64) (Interval, error) {
 	if err != nil {
 		return Interval{}, err
 	}
-	high, err := o.Quantile(0.5 + p/2)
+	high, err := o.Quantile(0.5 + float64(p/2))
 	return Interval{low, high, p}, err
 }
 

@@ -115,3 +115,76 @@ func ExampleReading_Minus() {
 	fmt.Printf("%.3f L, u = %.3f L", balance.Value(), balance.U())
 	// Output: 0.000 L, u = 0.000 L
 }
+
+func ExampleExact() {
+	r, err := measure.Exact(2.4)
+	fmt.Println(r, err)
+	// Output: 2.4 <nil>
+}
+
+func ExampleNew() {
+	scale, _ := measure.NewCause("jug-a/scale", "", measure.Rectangular, 0)
+	line, _ := measure.NewCause("jug-a/reading/drain-1", "", measure.Rectangular, 0)
+	r, _ := measure.New(2.4, measure.Term{Cause: scale, Scale: 0.012}, measure.Term{Cause: line, Scale: 0.016})
+	fmt.Println(r) // √(0.012² + 0.016²)
+	// Output: 2.400 (u = 0.020)
+}
+
+func ExampleReading_Value() {
+	r, _ := measure.Exact(2.4)
+	fmt.Println(r.Value())
+	// Output: 2.4
+}
+
+func ExampleReading_U() {
+	a, _ := measure.NewCause("a", "", measure.Normal, 0)
+	b, _ := measure.NewCause("b", "", measure.Normal, 0)
+	r, _ := measure.New(0, measure.Term{Cause: a, Scale: 3}, measure.Term{Cause: b, Scale: -4})
+	fmt.Println(r.U())
+	// Output: 5
+}
+
+func ExampleReading_Terms() {
+	a, _ := measure.NewCause("a", "", measure.Normal, 0)
+	b, _ := measure.NewCause("b", "", measure.Normal, 0)
+	r, _ := measure.New(0, measure.Term{Cause: b, Scale: 1}, measure.Term{Cause: a, Scale: 3}, measure.Term{Cause: b, Scale: 1})
+	for _, t := range r.Terms() {
+		fmt.Println(t.Cause.ID(), t.Scale)
+	}
+	// Output:
+	// a 3
+	// b 2
+}
+
+func ExampleReading_Valid() {
+	r, _ := measure.Exact(1e308)
+	fmt.Println(r.Valid(), r.Times(10).Valid())
+	// Output: true false
+}
+
+func ExampleReading_Err() {
+	r, _ := measure.Exact(1e308)
+	fmt.Println(r.Times(10).Err())
+	// Output: measure: a reading is out of range; want every value and scale finite and within the range of its unit
+}
+
+func ExampleReading_Plus() {
+	a, _ := measure.NewCause("a", "", measure.Normal, 0)
+	x, _ := measure.New(2, measure.Term{Cause: a, Scale: 0.3})
+	fmt.Println(x.Plus(x)) // one cause twice: not √2 but 2 times
+	// Output: 4.00 (u = 0.60)
+}
+
+func ExampleReading_Times() {
+	a, _ := measure.NewCause("a", "", measure.Normal, 0)
+	x, _ := measure.New(2, measure.Term{Cause: a, Scale: 0.3})
+	fmt.Println(x.Times(-2))
+	// Output: -4.00 (u = 0.60)
+}
+
+func ExampleReading_Shift() {
+	a, _ := measure.NewCause("a", "", measure.Normal, 0)
+	x, _ := measure.New(2, measure.Term{Cause: a, Scale: 0.3})
+	fmt.Println(x.Shift(10))
+	// Output: 12.00 (u = 0.30)
+}

@@ -29,7 +29,7 @@ func (o *Outcome) shortestKept(p float64) Interval {
 // shortestBinned slides the low end over the edges of the bins while the high end follows.
 func (o *Outcome) shortestBinned(p float64) Interval {
 	n, best := float64(o.trials), Interval{o.least, o.most, p}
-	span := p * n
+	span := float64(p * n)
 	below, reached, j := 0.0, 0.0, 0 // results below the low end; below bin j
 	for i, c := range o.counts {
 		low, _ := o.bounds(i)

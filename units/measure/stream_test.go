@@ -36,7 +36,8 @@ func ExampleNewStream() {
 }
 
 func ExampleStream_Uint64() {
-	fmt.Println(measure.NewStream(1, 0).Uint64() == measure.NewStream(1, 0).Uint64())
+	a, b := measure.NewStream(1, 0), measure.NewStream(1, 0)
+	fmt.Println(a.Uint64() == b.Uint64())
 	// Output: true
 }
 

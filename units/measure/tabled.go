@@ -56,7 +56,7 @@ func checkTable(q []float64) error {
 func tableMoments(q []float64) (mean, sd float64) {
 	pieces := float64(len(q) - 1)
 	for i := 1; i < len(q); i++ {
-		mean += (q[i-1]/2 + q[i]/2) / pieces
+		mean += (float64(q[i-1]/2) + float64(q[i]/2)) / pieces
 	}
 	square := 0.0
 	for i := 1; i < len(q); i++ {
@@ -80,7 +80,7 @@ func checkStandard(q []float64) error {
 
 // tableQuantile reads the straight-line quantile function at 0 <= p < 1.
 func tableQuantile(q []float64, p float64) float64 {
-	x := p * float64(len(q)-1)
+	x := float64(p * float64(len(q)-1))
 	i := min(int(x), len(q)-2)
 	return q[i] + float64((x-float64(i))*(q[i+1]-q[i]))
 }

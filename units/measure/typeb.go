@@ -68,7 +68,7 @@ func normalFactor(p float64) (float64, error) {
 	if err := probability("coverage", p); err != nil {
 		return 0, err
 	}
-	return elementary.NormalQuantile(0.5 + p/2), nil
+	return -elementary.NormalQuantile((1 - p) / 2), nil
 }
 
 func notNegative(what string, x float64) error {
