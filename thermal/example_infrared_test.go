@@ -52,6 +52,30 @@ func ExampleInfrared_SurfaceMeasured() {
 	// Output: 42.0 °C u 1.32 °C
 }
 
+// The box's own sensor says 44 °C: can both be right?
+func ExampleInfrared_SurfaceMeasured_agree() {
+	gun := measure.Infrared{ID: "ir-1", Tolerance: units.CelsiusDegree.Of(2), Share: 0.02}
+	reading, err := gun.Read(units.Celsius(40))
+	if err != nil {
+		log.Fatal(err)
+	}
+	surface, err := paintedPan().SurfaceMeasured("pan", reading, measure.TemperatureExactly(units.Celsius(20)))
+	if err != nil {
+		log.Fatal(err)
+	}
+	sensor, err := measure.BoxSensor{ID: "tern-6/sensor", Tolerance: units.CelsiusDegree.Of(2)}.Read(units.Celsius(44))
+	if err != nil {
+		log.Fatal(err)
+	}
+	a, err := measure.Agree(sensor.Reading(), surface.Reading())
+	if err != nil {
+		log.Fatal(err)
+	}
+	// 2.0 K apart; u = √(1.32² + (2/√3)²) = 1.75 K.
+	fmt.Printf("zeta %.1f, compatible %v\n", a.Zeta, a.Compatible)
+	// Output: zeta 1.1, compatible true
+}
+
 func ExampleSurface_Steps() {
 	s, err := paintedPan().Surface()
 	if err != nil {

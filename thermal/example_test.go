@@ -256,3 +256,36 @@ func ExampleVessel_Check() {
 	fmt.Println(jug.Check())
 	// Output: thermal: vessel "jug-a": scale error 2; want a share of the reading, 0 to 0.5
 }
+
+// Drained warm into a plastic jug; to which mark of the same jug must the cold
+// fluid be poured?
+func ExampleFluid_PutBack() {
+	fluid, err := thermal.Lubricant(850)
+	if err != nil {
+		log.Fatal(err)
+	}
+	jug := thermal.Vessel{ID: "jug-a", Material: thermal.Polypropylene}
+	mark, err := fluid.PutBack(thermal.Measurement{Vessel: jug, Mark: units.Litre.Of(2.84), At: units.Celsius(60)}, jug, units.Celsius(20))
+	fmt.Println(mark.Text(units.Litre, 3), err)
+	// Output: 2.804 L <nil>
+}
+
+func ExampleFluid_PutBackWorking() {
+	fluid, err := thermal.Exponential(7.5e-4, 0.06)
+	if err != nil {
+		log.Fatal(err)
+	}
+	jug := thermal.Vessel{ID: "jug-a", Material: thermal.Polypropylene}
+	out := thermal.Measurement{Vessel: jug, Mark: units.Litre.Of(2), At: units.Celsius(60)}
+	steps, err := fluid.PutBackWorking(out, jug, units.Celsius(20))
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Print(steps.Text())
+	// Output:
+	// came out, jug-a = mark·[1 + γ·(t - 20 °C)] = 2.0000 L × [1 + 0.000445 × 40.00] = 2.0356 L
+	// factor F to 15 °C at 60.0 °C = exp(-c·Δt) = exp(-0.00075 × 45.000) = 0.966813
+	// factor F to 15 °C at 20.0 °C = exp(-c·Δt) = exp(-0.00075 × 5.000) = 0.996257
+	// volume at 20.0 °C = V·F(from)/F(to) = 2.0356 L × 0.966813 / 0.996257 = 1.9754 L
+	// fill to the mark, jug-a = V/[1 + γ·(t - 20 °C)] = 1.9754 L / [1 + 0.000445 × 0.00] = 1.9754 L
+}

@@ -75,6 +75,8 @@ func edges(t testing.TB) map[reflect.Type][]any {
 			Vessel{ID: "jug-b", Material: 255, ScaleError: nan, Capacity: units.Litre.Of(inf)}, Vessel{Material: Uncorrected}},
 		{Window{}, window, Window{Low: c(nan), High: c(inf)}, Window{Low: c(40), High: c(36)}, Window{Low: c(-40), High: c(150)}},
 		{Closing{}, closing},
+		{Measurement{}, Measurement{Vessel{ID: "jug-a", Material: HDPE}, units.Litre.Of(2), c(40)}, Measurement{Vessel{Material: 255}, units.Litre.Of(nan), c(nan)}},
+		{[]byte(nil), []byte("aluminium"), []byte("cheese")},
 		{Course{}, Course{PlateauLow: c(80)}, Course{c(80), c(90), units.CelsiusDegree.Of(1), units.CelsiusDegree.Of(1)}, Course{c(nan), c(inf), units.CelsiusDegree.Of(nan), units.CelsiusDegree.Of(-1)}},
 		{Trend{}, trend, follow(t, Course{PlateauLow: c(80)})},
 		{Forecast{}, forecast},
@@ -103,10 +105,13 @@ func TestNoPanic(t *testing.T) {
 		if typ.PkgPath() != reflect.TypeOf(Fluid{}).PkgPath() {
 			continue
 		}
-		for i := range typ.NumMethod() {
-			m := typ.Method(i)
+		// The pointer has the methods of the value as well.
+		for i := range reflect.PointerTo(typ).NumMethod() {
+			m := reflect.PointerTo(typ).Method(i)
 			for _, receiver := range pool {
-				calls += cross(t, typ.Name()+"."+m.Name, m.Func, []reflect.Value{reflect.ValueOf(receiver)}, pools)
+				p := reflect.New(typ)
+				p.Elem().Set(reflect.ValueOf(receiver))
+				calls += cross(t, typ.Name()+"."+m.Name, m.Func, []reflect.Value{p}, pools)
 			}
 		}
 	}
@@ -158,7 +163,7 @@ func show(args []reflect.Value) string {
 // its own argument is not blamed for what is in it.
 func finiteAll(out reflect.Value, args []reflect.Value) bool {
 	for _, a := range args {
-		if a.Type() == out.Type() {
+		if a.Type() == out.Type() || a.Type() == reflect.PointerTo(out.Type()) {
 			return true
 		}
 	}
