@@ -47,9 +47,10 @@ func quarterTurns(r *rand.Rand) float64 {
 	return x
 }
 
-// few cuts a number of points to a tenth when tests are asked to be short.
+// few cuts a number of points to a tenth when tests are asked to be short or
+// the race detector slows them down.
 func few(n int) int {
-	if testing.Short() {
+	if testing.Short() || raceDetector {
 		return n / 10
 	}
 	return n
@@ -81,13 +82,13 @@ func (b bound) check(t *testing.T) {
 
 func TestStatedBounds(t *testing.T) {
 	for _, b := range []bound{
-		{"Exp", Exp, wideExp, []draw{uniform(-708, 709.7), uniform(-1, 1), spread(-60, 9, true)}, 120000, 0.75},
-		{"Expm1", Expm1, wideExpm1, []draw{uniform(-40, 709), uniform(-2, 2), spread(-1022, 9, true), uniform(-0.4, 0.4)}, 120000, 1},
-		{"Log", Log, wideLog, []draw{patterns, uniform(0.5, 2), around(1), uniform(0, 1000)}, 120000, 1},
-		{"Log1p", Log1p, wideLog1p, []draw{patterns, uniform(-1, 1), spread(-1022, -1, true), uniform(0, 1000)}, 120000, 1},
-		{"Sin", Sin, wideSin, []draw{uniform(-1e6, 1e6), uniform(-7, 7), spread(-1022, 1, true), quarterTurns}, 120000, 1},
-		{"Cos", Cos, wideCos, []draw{uniform(-1e6, 1e6), uniform(-7, 7), spread(-60, 1, true), quarterTurns}, 120000, 1},
-		{"Tan", Tan, wideTan, []draw{uniform(-1e6, 1e6), uniform(-7, 7), spread(-1022, 1, true), quarterTurns}, 120000, 1.5},
+		{"Exp", Exp, wideExp, []draw{uniform(-708, 709.7), uniform(-1, 1), spread(-60, 9, true)}, 102000, 0.75},
+		{"Expm1", Expm1, wideExpm1, []draw{uniform(-40, 709), uniform(-2, 2), spread(-1022, 9, true), uniform(-0.4, 0.4)}, 102000, 1},
+		{"Log", Log, wideLog, []draw{patterns, uniform(0.5, 2), around(1), uniform(0, 1000)}, 102000, 1},
+		{"Log1p", Log1p, wideLog1p, []draw{patterns, uniform(-1, 1), spread(-1022, -1, true), uniform(0, 1000)}, 102000, 1},
+		{"Sin", Sin, wideSin, []draw{uniform(-1e6, 1e6), uniform(-7, 7), spread(-1022, 1, true), quarterTurns}, 102000, 1},
+		{"Cos", Cos, wideCos, []draw{uniform(-1e6, 1e6), uniform(-7, 7), spread(-60, 1, true), quarterTurns}, 102000, 1},
+		{"Tan", Tan, wideTan, []draw{uniform(-1e6, 1e6), uniform(-7, 7), spread(-1022, 1, true), quarterTurns}, 102000, 1.5},
 	} {
 		t.Run(b.name, b.check)
 	}

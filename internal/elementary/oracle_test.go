@@ -19,18 +19,17 @@ func atPrecision(bits uint, f func()) {
 	f()
 }
 
-func big0() *big.Float                     { return new(big.Float).SetPrec(wide) }
-func bigOf(x float64) *big.Float           { return big0().SetFloat64(x) }
-func add(a, b *big.Float) *big.Float       { return big0().Add(a, b) }
-func sub(a, b *big.Float) *big.Float       { return big0().Sub(a, b) }
-func mul(a, b *big.Float) *big.Float       { return big0().Mul(a, b) }
-func quo(a, b *big.Float) *big.Float       { return big0().Quo(a, b) }
-func neg(a *big.Float) *big.Float          { return big0().Neg(a) }
-func half(a *big.Float) *big.Float         { return big0().SetMantExp(a, -1) }
-func float(a *big.Float) float64           { f, _ := a.Float64(); return f }
-func below(a *big.Float, e int) bool       { return a.Sign() == 0 || a.MantExp(nil) <= e }
-func ratio(a, b int64) *big.Float          { return quo(big0().SetInt64(a), big0().SetInt64(b)) }
-func more(a *big.Float, p uint) *big.Float { return new(big.Float).SetPrec(p).Set(a) }
+func big0() *big.Float               { return new(big.Float).SetPrec(wide) }
+func bigOf(x float64) *big.Float     { return big0().SetFloat64(x) }
+func add(a, b *big.Float) *big.Float { return big0().Add(a, b) }
+func sub(a, b *big.Float) *big.Float { return big0().Sub(a, b) }
+func mul(a, b *big.Float) *big.Float { return big0().Mul(a, b) }
+func quo(a, b *big.Float) *big.Float { return big0().Quo(a, b) }
+func neg(a *big.Float) *big.Float    { return big0().Neg(a) }
+func half(a *big.Float) *big.Float   { return big0().SetMantExp(a, -1) }
+func float(a *big.Float) float64     { f, _ := a.Float64(); return f }
+func below(a *big.Float, e int) bool { return a.Sign() == 0 || a.MantExp(nil) <= e }
+func ratio(a, b int64) *big.Float    { return quo(big0().SetInt64(a), big0().SetInt64(b)) }
 
 // ulpError returns how many ulp of want got is off.
 func ulpError(got float64, want *big.Float) float64 {

@@ -131,7 +131,9 @@ func TestNothingPanics(t *testing.T) {
 			}
 		}
 		for _, n := range []int{math.MinInt, -1000, -3, -1, 0, 1, 2, 3, 1000, math.MaxInt} {
-			IntPow(x, n)
+			if p := IntPow(x, n); x == x && p != p {
+				t.Errorf("IntPow(%v, %d) = NaN", x, n)
+			}
 		}
 	}
 	for _, n := range []int{math.MinInt, -1, 0, RuleMax + 1, math.MaxInt} {

@@ -1,0 +1,5 @@
+//go:build !race
+
+package elementary
+
+const raceDetector = false
