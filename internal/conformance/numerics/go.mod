@@ -1,0 +1,12 @@
+module example.com/meniscus/internal/conformance/numerics
+
+go 1.25.0
+
+require example.com/meniscus v0.0.0
+
+require (
+	github.com/shopspring/decimal v1.6.0 // indirect
+	gonum.org/v1/gonum v0.17.0
+)
+
+replace example.com/meniscus => ../../..
