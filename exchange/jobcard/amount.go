@@ -71,10 +71,7 @@ func (a Amount) checkVolume(say func(string, ...any)) {
 // String returns the amount as it was read, such as "2.1 L at 18 °C in jug-a".
 func (a Amount) String() string {
 	if !a.Mass.IsZero() {
-		if a.Scale == "" {
-			return a.Mass.String()
-		}
-		return a.Mass.String() + " on " + a.Scale
+		return a.Mass.Text(units.Kilogram, 3) + " (" + a.Mass.Text(units.Pound, 2) + ")" + named(" on ", a.Scale)
 	}
 	s := a.Volume.Text(units.Litre, 3) + " (" + a.Volume.Text(units.USQuart, 2) + ") at " +
 		a.Temperature.Text(units.CelsiusScale, 1) + " (" + a.Temperature.Text(units.FahrenheitScale, 1) + ")"
