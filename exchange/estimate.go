@@ -96,7 +96,7 @@ type CapacityEstimate struct {
 	// subtracted, and its logarithm falls by Step for a drain of mean volume.
 	Start, StartU float64
 	Step, StepU   float64
-	DoF           float64 // degrees of freedom; +Inf where ReadingU counts
+	DoF           float64 // degrees of freedom; 0: no end of them, where ReadingU counts
 	Scatter       float64 // standard deviation of a reading of weight 1, as ReadingU
 	// Curvature is how much the step shrinks from one drain to the next.
 	Curvature, CurvatureU float64
@@ -155,20 +155,18 @@ func EstimateCapacity(m Markers) (CapacityEstimate, error) {
 }
 
 // Measured returns the estimate as a reading with a cause of doubt of its own,
-// to carry through a plan or a budget. The id names that cause: one estimate,
-// one id.
+// normal, or Student's t where the error came from the residuals: to carry
+// through a plan or a budget. The id names that cause, one estimate, one id; a
+// bad id is an error.
 func (e CapacityEstimate) Measured(id string) (measure.Volume, error) {
 	if e.U.IsZero() {
 		return measure.MeasuredExactly(e.Capacity), nil
 	}
-	shape, dof := measure.Normal, 0.0 // 0 is "known"
-	if !math.IsInf(e.DoF, 1) {
-		shape, dof = measure.Student, e.DoF
+	shape := measure.Normal
+	if e.DoF > 0 {
+		shape = measure.Student
 	}
-	if shape == measure.Student && dof <= 2 {
-		return measure.Volume{}, fmt.Errorf("exchange: estimate: %g degrees of freedom have no standard deviation; want more readings, or a known ReadingU", dof)
-	}
-	cause, err := measure.NewCause(id, "capacity from markers", shape, dof)
+	cause, err := measure.NewCause(id, "capacity from markers", shape, e.DoF)
 	if err != nil {
 		return measure.Volume{}, fmt.Errorf("exchange: estimate: %w", err)
 	}

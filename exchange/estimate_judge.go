@@ -65,8 +65,14 @@ func estimateRelative(step float64) float64 {
 	return elementary.Exp(-step) / -elementary.Expm1(-step)
 }
 
-// estimateFactor is the half-width of a 95 % interval in standard errors.
-func estimateFactor(dof float64) float64 { return elementary.StudentQuantile(estimateConfidence, dof) }
+// estimateFactor is the half-width of a 95 % interval in standard errors; no
+// degrees of freedom stand for no end of them.
+func estimateFactor(dof float64) float64 {
+	if dof == 0 {
+		return elementary.NormalQuantile(estimateConfidence)
+	}
+	return elementary.StudentQuantile(estimateConfidence, dof)
+}
 
 // scatter is the standard deviation of a reading of weight 1: from the
 // residuals, or as known where that is larger.
@@ -75,7 +81,7 @@ func (f *estimateFit) scatter(squares float64, dof int) (s, count float64) {
 		s = math.Sqrt(squares / float64(dof))
 	}
 	if f.m.ReadingU > 0 && f.m.ReadingU >= s {
-		return f.m.ReadingU, math.Inf(1)
+		return f.m.ReadingU, 0
 	}
 	return s, float64(dof)
 }
@@ -86,7 +92,7 @@ func (f *estimateFit) refuseSlope(e CapacityEstimate, factor float64) error {
 	}
 	more := f.more(e, func(points int, stepU float64) bool {
 		dof := e.DoF
-		if !math.IsInf(dof, 1) {
+		if dof > 0 {
 			dof = float64(points - 2)
 		}
 		return e.Step > estimateFactor(dof)*stepU
@@ -157,7 +163,7 @@ func (f *estimateFit) bend(e *CapacityEstimate) (dof float64) {
 	}
 	// With a known reading error, what even a bent line leaves over is no noise
 	// to hide the bend behind.
-	s, dof := f.m.ReadingU, math.Inf(1)
+	s, dof := f.m.ReadingU, 0.0
 	if s == 0 {
 		s, dof = f.scatter(max(f.squares-float64(square*along), 0), len(f.points)-3)
 	}

@@ -2,7 +2,6 @@ package exchange
 
 import (
 	"fmt"
-	"math"
 
 	"example.com/meniscus/units"
 	"example.com/meniscus/units/working"
@@ -24,7 +23,7 @@ func (f *estimateFit) steps(e CapacityEstimate) working.Steps {
 	s = s.Add("standard error", "C·u(step)·exp(-step)/(1 - exp(-step))",
 		fmt.Sprintf("%s × %.5f × %.4f", e.Capacity.Text(units.Litre, 2), e.StepU, estimateRelative(e.Step)), e.U.Text(units.Litre, 2))
 	dof := "known reading error"
-	if !math.IsInf(e.DoF, 1) {
+	if e.DoF > 0 {
 		dof = fmt.Sprintf("%.0f degrees of freedom", e.DoF)
 	}
 	high := "no upper end"

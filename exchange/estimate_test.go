@@ -381,11 +381,7 @@ func TestEstimateMeasured(t *testing.T) {
 	if _, err := e.Measured(""); err == nil {
 		t.Error("an empty id was accepted")
 	}
-	e.DoF = 1
-	if _, err := e.Measured("x"); err == nil || !strings.Contains(err.Error(), "want more readings") {
-		t.Error(err)
-	}
-	e.DoF = math.Inf(1)
+	e.DoF = 0
 	if _, err := e.Measured("x"); err != nil {
 		t.Error(err)
 	}

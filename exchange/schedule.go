@@ -55,8 +55,8 @@ func (s Schedule) Check() error {
 	if err := errors.Join(faults...); err != nil {
 		return err
 	}
-	if s.Round() <= 0 {
-		return fmt.Errorf("exchange: schedule: the round has length %g %s; want more than 0", s.Round(), s.unit())
+	if s.round() <= 0 {
+		return fmt.Errorf("exchange: schedule: the round has length %g %s; want more than 0", s.round(), s.unit())
 	}
 	return nil
 }
@@ -87,9 +87,16 @@ func (s Schedule) unit() string {
 	return coverClip(s.Unit)
 }
 
-// Round returns the length of one round, the sum of After. A schedule that
-// Check refuses may have none.
+// Round returns the length of one round, the sum of After; 0 for a schedule
+// that Check refuses.
 func (s Schedule) Round() float64 {
+	if s.Check() != nil {
+		return 0
+	}
+	return s.round()
+}
+
+func (s Schedule) round() float64 {
 	sum := 0.0
 	for _, v := range s.Services {
 		sum += v.After
@@ -104,7 +111,7 @@ func (s Schedule) Fluid() (float64, error) {
 	if err := s.Check(); err != nil {
 		return 0, err
 	}
-	return s.drained()/s.Round() + s.TopUp, nil
+	return s.drained()/s.round() + s.TopUp, nil
 }
 
 // drained is the sum of all drains of a round, in capacities.

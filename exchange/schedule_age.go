@@ -63,7 +63,7 @@ func (s Schedule) Steady() (Ages, error) {
 	}
 	a := Ages{Services: make([]ServiceAge, 0, len(s.Services))}
 	_, area := s.walk(start, func(v ServiceAge) { a.Services = append(a.Services, v) })
-	a.Mean = area / s.Round()
+	a.Mean = area / s.round()
 	a.Lowest, a.Highest = a.Services[0].After.Mean, a.Services[0].Before.Mean
 	for _, v := range a.Services {
 		a.Lowest, a.Highest = min(a.Lowest, v.After.Mean), max(a.Highest, v.Before.Mean)

@@ -44,12 +44,12 @@ func CompareSchedules(first, second Schedule) (ScheduleComparison, error) {
 		return ScheduleComparison{}, fmt.Errorf("second: %w", err)
 	}
 	c := ScheduleComparison{
-		FirstFluid:  first.drained()/first.Round() + first.TopUp,
-		SecondFluid: second.drained()/second.Round() + second.TopUp,
+		FirstFluid:  first.drained()/first.round() + first.TopUp,
+		SecondFluid: second.drained()/second.round() + second.TopUp,
 	}
 	c.EqualFluid = scheduleCloser(c.FirstFluid, c.SecondFluid) == ""
 	if wanted := c.FirstFluid - second.TopUp; wanted > 0 {
-		c.Stretch = second.drained() / second.Round() / wanted
+		c.Stretch = second.drained() / second.round() / wanted
 	}
 	c.Rows = []AgeRow{
 		scheduleRow("mean age at its lowest, just after a service", a.Lowest, b.Lowest),
@@ -69,7 +69,7 @@ func scheduleRow(meaning string, a, b float64) AgeRow {
 
 // scheduleCloser names the smaller of two figures, or neither.
 func scheduleCloser(a, b float64) string {
-	switch slack := scheduleSame * max(a, b); {
+	switch slack := float64(scheduleSame * max(a, b)); {
 	case a < b-slack:
 		return "first"
 	case b < a-slack:

@@ -63,7 +63,7 @@ type schedulePast struct {
 }
 
 func scheduleNewPast(s Schedule, age float64) schedulePast {
-	p := schedulePast{ends: s.ends(), round: s.Round()}
+	p := schedulePast{ends: s.ends(), round: s.round()}
 	all := 1.0
 	for _, v := range s.Services {
 		k := 1 - v.exchanged()

@@ -17,10 +17,10 @@ func (s Schedule) steps(a Ages, n float64) working.Steps {
 	}
 	unit := " " + s.unit()
 	if s.TopUp > 0 {
-		w = w.Add("new share of a round, with top-up", "1 - exp(-λ·R)·Π(1 - r)", "λ "+scheduleNumber(s.TopUp)+", R "+scheduleNumber(s.Round())+unit, scheduleNumber(n))
+		w = w.Add("new share of a round, with top-up", "1 - exp(-λ·R)·Π(1 - r)", "λ "+scheduleNumber(s.TopUp)+", R "+scheduleNumber(s.round())+unit, scheduleNumber(n))
 	}
 	if len(s.Services) == 1 && s.TopUp == 0 {
-		l, r := scheduleNumber(s.Round()), scheduleNumber(n)
+		l, r := scheduleNumber(s.round()), scheduleNumber(n)
 		w = w.Add("mean age just after service", "L(1 - r)/r", l+" × (1 - "+r+")/"+r, scheduleNumber(a.Lowest)+unit)
 		w = w.Add("mean age just before service", "L/r", l+"/"+r, scheduleNumber(a.Highest)+unit)
 		return w.Add("mean age over the interval", "L(1/r - 1/2)", l+" × (1/"+r+" - 1/2)", scheduleNumber(a.Mean)+unit)

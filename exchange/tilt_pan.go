@@ -37,7 +37,8 @@ func (p RectangularPan) Retained(degrees float64) (units.Volume, error) {
 	tan := elementary.Tan(degrees * tiltRadian)
 	spill := p.tilt(degrees).spill().In(units.Metre)
 	// The depth of fluid falls from one end to the other along a straight line.
-	low, high := lip+float64((spill-length/2)*tan), lip+float64((spill+length/2)*tan)
+	half := float64(length / 2)
+	low, high := lip+float64((spill-half)*tan), lip+float64((spill+half)*tan)
 	if low > high {
 		low, high = high, low
 	}
@@ -57,9 +58,9 @@ func tiltBelow(z, roof float64) float64 {
 	case z <= 0:
 		return 0
 	case z <= roof:
-		return float64(z*z) / 2
+		return float64(float64(z*z) / 2)
 	}
-	return float64(roof*roof)/2 + float64(roof*(z-roof))
+	return float64(float64(roof*roof)/2) + float64(roof*(z-roof))
 }
 
 // Tilt returns the pan's tilt as the general law takes it, with the limit of
