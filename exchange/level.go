@@ -51,11 +51,13 @@ type LevelCheck struct {
 	CameInBy measure.Volume // with CameInOff: too much (+) or too little (-), at mid-window
 	Capacity measure.Volume // of the box when right at mid-window
 	Fluid    thermal.Fluid
-	Case     thermal.Material // thermal.Uncorrected leaves its growth out on purpose
-	Window   thermal.Window
+	Case     thermal.Material    // thermal.Uncorrected leaves its growth out on purpose
+	Window   thermal.Window      // zero: none is known, and what the temperature costs is not counted
 	At       measure.Temperature // of the fluid when the check is made
 	Tilt     Tilt                // zero stands level
 	Risk     float64             // of a wrong verdict, above 0, below 0.5; zero is 0.05
+
+	noWindow bool
 }
 
 // LevelPart is one reason why a plug closed right at the lip leaves the box off.
@@ -66,11 +68,11 @@ type LevelPart struct {
 }
 
 // LevelExpectation is what the check plug should show. All volumes are at
-// mid-window temperature.
+// mid-window temperature; without a window, at that of the check.
 type LevelExpectation struct {
 	CameIn CameIn
 	Excess measure.Volume // in the box beyond the right level, by the ledger
-	Parts  []LevelPart    // closing temperature, growth of the case, tilt
+	Parts  []LevelPart    // closing temperature, growth of the case, tilt; only those that count
 	AtLip  measure.Volume // sum of the parts: how far off the box is when closed at the lip
 	Worth  units.TemperatureDelta
 	// Runs is Excess - AtLip: expected to run out (+) or missing to the lip (-).
@@ -81,6 +83,7 @@ type LevelExpectation struct {
 	Steps    working.Steps
 
 	check LevelCheck
+	made  bool
 }
 
 const levelRisk = 0.05
@@ -96,10 +99,11 @@ const levelRisk = 0.05
 // A tilt past the limit of its law, a bad window or fluid, and readings that are
 // not valid are errors, all at once.
 func (c LevelCheck) Expect() (LevelExpectation, error) {
+	c = c.withWindow()
 	if err := c.faults(); err != nil {
 		return LevelExpectation{}, err
 	}
-	e := LevelExpectation{CameIn: c.CameIn, check: c}
+	e := LevelExpectation{CameIn: c.CameIn, check: c, made: true}
 	closing, err := c.Window.Closing(c.Fluid, c.Capacity.Best(), c.Case, c.At.Best())
 	if err != nil {
 		return LevelExpectation{}, fmt.Errorf("exchange: level: %w", err)
@@ -126,6 +130,19 @@ func (c LevelCheck) Expect() (LevelExpectation, error) {
 	e.Steps = e.steps(closing)
 	e.Words = e.words()
 	return e, nil
+}
+
+// levelAround is the half-width, in K, of the window set about the temperature
+// of the check where none is known: it only serves to say what a volume is worth.
+const levelAround = 5
+
+// withWindow sets a window about the check itself where none is known.
+func (c LevelCheck) withWindow() LevelCheck {
+	if at := c.At.Best(); c.Window.Low.IsZero() && c.Window.High.IsZero() && !at.IsZero() {
+		half := units.CelsiusDegree.Of(levelAround)
+		c.Window.Low, c.Window.High, c.noWindow = at.Add(half.Neg()), at.Add(half), true
+	}
+	return c
 }
 
 func (c LevelCheck) faults() error {
@@ -194,8 +211,11 @@ func (c LevelCheck) parts(closing thermal.Closing) ([]LevelPart, error) {
 	if tilt.Validity == ValidityBroken {
 		return nil, fmt.Errorf("tilt of %.3g° is past %.3g°, where the surface meets the floor or the roof; want the vehicle level", c.Tilt.Degrees.Value(), tilt.Limit)
 	}
-	parts := []LevelPart{{Name: "closing temperature", Volume: fluid}}
-	if c.Case != thermal.Uncorrected {
+	var parts []LevelPart
+	if !c.noWindow {
+		parts = append(parts, LevelPart{Name: "closing temperature", Volume: fluid})
+	}
+	if !c.noWindow && c.Case != thermal.Uncorrected {
 		parts = append(parts, LevelPart{Name: "growth of the case", Volume: whole.Sub(fluid)})
 	}
 	if !c.Tilt.IsZero() {

@@ -295,6 +295,25 @@ func TestLevelWordsAndSteps(t *testing.T) {
 	}
 }
 
+// Without a window the temperature of the check costs nothing that could be
+// counted; the ledger and the tilt still do.
+func TestLevelWithoutWindow(t *testing.T) {
+	c := levelCheck(t, levelVolume(t, "net", 300, 10))
+	c.Window, c.At, c.NetAt = thermal.Window{}, measure.TemperatureExactly(units.Celsius(60)), units.Celsius(60)
+	e, err := c.Expect()
+	if err != nil || len(e.Parts) != 0 || e.Runs.Best() != units.Millilitre.Of(300) || !strings.Contains(strings.Join(e.Words, "\n"), "No check window is known") {
+		t.Errorf("%+v %v", e, err)
+	}
+	c.Tilt = Tilt{Area: tiltExact(t, 0.06), Hole: measure.MeasuredExactly(units.Metre.Of(0.2)), Degrees: tiltExact(t, 1)}
+	if e, err = c.Expect(); err != nil || len(e.Parts) != 1 || math.Round(e.AtLip.Best().In(units.Millilitre)) != 209 || e.Worth.Sign() <= 0 {
+		t.Errorf("%+v %v", e, err)
+	}
+	f, err := e.Observe(Observation{First: PlugTrickles})
+	if err != nil || !strings.Contains(strings.Join(f.Words, "\n"), "209 mL ± 0 mL (k = 2) high at the temperature of the check") {
+		t.Errorf("%v %v", f.Words, err)
+	}
+}
+
 func TestLevelRefuses(t *testing.T) {
 	for _, c := range []struct {
 		name   string

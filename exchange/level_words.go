@@ -25,8 +25,23 @@ func (e LevelExpectation) words() []string {
 	for _, p := range e.Parts {
 		parts = append(parts, p.Name+" "+levelSigned(p.Volume.Best())+", worth "+levelWorth(p.Worth))
 	}
-	return append(words, fmt.Sprintf("Closed at the lip, the box is %s at mid-window, worth %s (%s).",
-		levelOff(e.AtLip), levelWorth(e.Worth), strings.Join(parts, "; ")))
+	if e.check.noWindow {
+		words = append(words, "No check window is known: what the temperature of the check costs is not counted.")
+	}
+	words = append(words, "Closed at the lip, "+e.closed())
+	if len(parts) > 0 {
+		words = append(words, "Of that: "+strings.Join(parts, "; ")+".")
+	}
+	return words
+}
+
+// closed says how a box closed at the lip is off.
+func (e LevelExpectation) closed() string {
+	where := "at mid-window"
+	if e.check.noWindow {
+		where = "at the temperature of the check"
+	}
+	return fmt.Sprintf("the box is %s %s, worth %s.", levelOff(e.AtLip), where, levelWorth(e.Worth))
 }
 
 // levelRuns says in words what a volume above or below the lip does.
@@ -85,7 +100,9 @@ func (e LevelExpectation) steps(closing thermal.Closing) working.Steps {
 		fmt.Sprintf("%s + %s from %s to %s", levelSigned(c.CameInBy.Best()), levelSigned(c.Net.Best()),
 			from.Text(units.CelsiusScale, 1), mid.Text(units.CelsiusScale, 1)),
 		levelPlusMinusSigned(e.Excess))
-	s = append(s, closing.Steps()...)
+	if !c.noWindow {
+		s = append(s, closing.Steps()...)
+	}
 	if tilt, err := c.Tilt.Effect(); err == nil {
 		s = append(s, tilt.Steps...)
 	}

@@ -23,7 +23,7 @@ func (e LevelExpectation) Observe(o Observation) (LevelFinding, error) {
 	if err := o.check(); err != nil {
 		return LevelFinding{}, err
 	}
-	if len(e.Parts) == 0 {
+	if !e.made {
 		return LevelFinding{}, fmt.Errorf("exchange: observation: no expectation to hold it against; want the result of LevelCheck.Expect")
 	}
 	f := LevelFinding{}
@@ -143,7 +143,7 @@ func (f *LevelFinding) words(e LevelExpectation, o Observation) []string {
 	case AboveLip:
 		words = append(words, "It was still running: let it run until the stream breaks to a trickle, and measure what is caught.")
 	case AtLip:
-		words = append(words, "The level is at the lip: at mid-window the box is "+levelOff(e.AtLip)+", worth "+levelWorth(e.Worth)+".")
+		words = append(words, "The level is at the lip: "+e.closed())
 	}
 	return words
 }
