@@ -25,10 +25,11 @@ func spread(lo, hi float64, signed bool) draw {
 	}
 }
 
-// around gives points within some 2^-e of a centre, e uniform up to 53.
-func around(centre float64) draw {
+// around gives points within some 2^-e of one of the centres, e uniform from 1.1
+// to 53.1: the seams where a function changes its way of working.
+func around(centres ...float64) draw {
 	return func(r *rand.Rand) float64 {
-		return centre + math.Copysign(math.Exp2(-53*r.Float64()), r.Float64()-0.5)
+		return centres[r.IntN(len(centres))] + math.Copysign(math.Exp2(-1.1-52*r.Float64()), r.Float64()-0.5)
 	}
 }
 
@@ -82,13 +83,13 @@ func (b bound) check(t *testing.T) {
 
 func TestStatedBounds(t *testing.T) {
 	for _, b := range []bound{
-		{"Exp", Exp, wideExp, []draw{uniform(-708, 709.7), uniform(-1, 1), spread(-60, 9, true)}, 102000, 0.75},
-		{"Expm1", Expm1, wideExpm1, []draw{uniform(-40, 709), uniform(-2, 2), spread(-1022, 9, true), uniform(-0.4, 0.4)}, 102000, 1},
-		{"Log", Log, wideLog, []draw{patterns, uniform(0.5, 2), around(1), uniform(0, 1000)}, 102000, 1},
-		{"Log1p", Log1p, wideLog1p, []draw{patterns, uniform(-1, 1), spread(-1022, -1, true), uniform(0, 1000)}, 102000, 1},
-		{"Sin", Sin, wideSin, []draw{uniform(-1e6, 1e6), uniform(-7, 7), spread(-1022, 1, true), quarterTurns}, 102000, 1},
-		{"Cos", Cos, wideCos, []draw{uniform(-1e6, 1e6), uniform(-7, 7), spread(-60, 1, true), quarterTurns}, 102000, 1},
-		{"Tan", Tan, wideTan, []draw{uniform(-1e6, 1e6), uniform(-7, 7), spread(-1022, 1, true), quarterTurns}, 102000, 1.5},
+		{"Exp", Exp, wideExp, []draw{uniform(-708, 709.7), uniform(-1, 1), spread(-60, 9, true), around(math.Ln2/2, -math.Ln2/2, 1.5*math.Ln2)}, 102000, 0.75},
+		{"Expm1", Expm1, wideExpm1, []draw{uniform(-40, 709), uniform(-2, 2), spread(-1022, 9, true), uniform(-0.4, 0.4), around(math.Ln2/2, -math.Ln2/2, 1.5*math.Ln2, 39.5, -37)}, 102000, 1},
+		{"Log", Log, wideLog, []draw{patterns, uniform(0.5, 2), around(1, sqrtHalf, sqrtTwo), uniform(0, 1000)}, 102000, 1},
+		{"Log1p", Log1p, wideLog1p, []draw{patterns, uniform(-1, 1), spread(-1022, -1, true), uniform(0, 1000), around(sqrtHalf-1, sqrtTwo-1, 1)}, 102000, 1},
+		{"Sin", Sin, wideSin, []draw{uniform(-1e6, 1e6), uniform(-7, 7), spread(-1022, 1, true), quarterTurns, around(math.Pi/4, 3*math.Pi/4, -math.Pi/4)}, 102000, 1},
+		{"Cos", Cos, wideCos, []draw{uniform(-1e6, 1e6), uniform(-7, 7), spread(-60, 1, true), quarterTurns, around(math.Pi/4, 3*math.Pi/4, -math.Pi/4)}, 102000, 1},
+		{"Tan", Tan, wideTan, []draw{uniform(-1e6, 1e6), uniform(-7, 7), spread(-1022, 1, true), quarterTurns, around(math.Pi/4, 3*math.Pi/4, -math.Pi/4)}, 102000, 1.5},
 	} {
 		t.Run(b.name, b.check)
 	}

@@ -2,6 +2,10 @@ package elementary
 
 import "math"
 
+// erfHalf is a little below the x with Erf(x) = 1/2, up to which 1 - Erf(x) is
+// good to the last digit or two.
+const erfHalf = 0.47
+
 // Erf returns the error function 2/√π ∫ exp(-t²) dt from 0 to x, error below
 // 1.5 ulp. Erf(±0) is ±0, Erf(±Inf) is ±1.
 func Erf(x float64) float64 {
@@ -24,7 +28,7 @@ func Erfc(x float64) float64 {
 	switch {
 	case x != x:
 		return x
-	case math.Abs(x) < 0.5:
+	case math.Abs(x) < erfHalf:
 		return 1 - erfNear(x)
 	case x < -6:
 		return 2
@@ -45,13 +49,13 @@ func erfNear(x float64) float64 {
 	return x + float64(x*p)
 }
 
-// erfcFar returns Erfc(x) for 0.5 <= x <= 28.
+// erfcFar returns Erfc(x) for erfHalf <= x <= 28.
 func erfcFar(x float64) float64 {
 	m, k := expParts(twoProduct(x, x).negated())
 	return scale(m.times(erfcScaled(twofold{x, 0})).value(), k)
 }
 
-// erfcScaled returns exp(x²) Erfc(x) for x >= 0.5, error below 2^-53.
+// erfcScaled returns exp(x²) Erfc(x) for x >= erfHalf, error below 2^-53.
 //
 // (1+2x) exp(x²) Erfc(x) stays between 1 and 1.28 and is smooth in
 // u = (x-3.75)/(x+3.75), as Shepherd and Laframboise found (Mathematics of
@@ -59,13 +63,12 @@ func erfcFar(x float64) float64 {
 // our range, error below 2^-59.
 func erfcScaled(x twofold) twofold {
 	u := (x.hi - 3.75) / (x.hi + 3.75)
-	p := float64(u * horner(u, -0x1.1f367683f89a7p-3, 0x1.d5f2948159a74p-9,
-		0x1.510169d096824p-4, -0x1.bda9309a28332p-4, 0x1.7a14188a9912dp-4, -0x1.e0d0fa6e119fcp-5,
-		0x1.d0b0037e11b4cp-6, -0x1.3f603c3065b8fp-7, 0x1.cc3a0de679605p-10, 0x1.33fb2186ff09bp-12,
-		-0x1.303f96234b200p-12, 0x1.b144a664ad1b1p-15, 0x1.7787dded97ac0p-16, -0x1.800be2acef05ep-17,
-		-0x1.04b1818b22f2fp-20, 0x1.d6cb62a97f57dp-20, -0x1.08ea8d61d5582p-24, -0x1.17df95e5519e6p-22,
-		0x1.eaa730456a1c4p-26, 0x1.5012af4d68d9dp-25, -0x1.fa4eb80af00efp-28, -0x1.3515a8386f704p-28,
-		0x1.7fe5fb4bcf95ep-30))
+	p := float64(u * horner(u, -0x1.1f367683f89a7p-3, 0x1.d5f2948159922p-9, 0x1.510169d096865p-4,
+		-0x1.bda9309a280fbp-4, 0x1.7a14188a9871bp-4, -0x1.e0d0fa6e172d0p-5, 0x1.d0b0037e3f3acp-6,
+		-0x1.3f603c2f8f87cp-7, 0x1.cc3a0dca61648p-10, 0x1.33fb21021f382p-12, -0x1.303f938f12f02p-12,
+		0x1.b144af9fc36ccp-15, 0x1.77874834fe08dp-16, -0x1.800bd2ef5eb9bp-17, -0x1.049c9003ab534p-20,
+		0x1.d6c27a0187376p-20, -0x1.0aa2117b16fcap-24, -0x1.178ce019c4824p-22, 0x1.ef193843cc394p-26,
+		0x1.4d6e23d6a2688p-25, -0x1.fc0ff4fdd654bp-28, -0x1.2cb13adf70c6ep-28, 0x1.75a352432e360p-30))
 	bottom := fastTwoSum(float64(2*x.hi), 1)
 	bottom.lo += float64(2 * x.lo)
 	return fastTwoSum(0x1.3ccda0b5d5dc2p+0, p).over(bottom)

@@ -38,7 +38,9 @@ func logGammaNear(t, x float64) float64 {
 	if x < 0.5 {
 		t = x
 	}
-	return float64(t*logGammaSlope(t)) - Log1p(t)
+	// The two nearly cancel.
+	log := logTwofold(twoSum(1, t))
+	return twoProduct(t, logGammaSlope(t)).plus(log.negated()).value()
 }
 
 // logGammaSlope returns ln Γ(2+t) / t for -0.7 <= t <= 1. The polynomial

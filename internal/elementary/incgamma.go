@@ -12,7 +12,7 @@ const (
 
 // RegularizedGammaP returns P(a, x), the share of a gamma distribution of
 // shape a below x: relative error below 1e-13 where P <= 1/2, absolute error
-// below 1e-15 elsewhere.
+// below 2e-15 elsewhere.
 //
 // A chi-square variable with n degrees of freedom is below x with probability
 // P(n/2, x/2); a Poisson variable of mean m is above N, at least N+1, with probability
@@ -25,7 +25,7 @@ func RegularizedGammaP(a, x float64) float64 {
 
 // RegularizedGammaQ returns 1 - P(a, x) without losing the digits of a far
 // upper tail: relative error below 1e-13 where Q <= 1/2 and a >= 1/2, absolute
-// error below 1e-15 elsewhere.
+// error below 2e-15 elsewhere.
 //
 // A Poisson variable of mean m is at most N with probability Q(N+1, m). The ends are
 // those of RegularizedGammaP.

@@ -25,7 +25,7 @@ func NormalPDF(z float64) float64 {
 }
 
 // NormalCDF returns the probability that a standard normal variable is at
-// most z, error below 2 ulp (a subnormal result is rounded a second time: one unit of 2^-1074 more). For
+// most z, error below 2.5 ulp (a subnormal result is rounded a second time: one unit of 2^-1074 more). For
 // the upper tail ask for NormalCDF(-z), which keeps its digits.
 // NormalCDF(-Inf) is 0, NormalCDF(+Inf) is 1.
 func NormalCDF(z float64) float64 {
@@ -33,7 +33,7 @@ func NormalCDF(z float64) float64 {
 	switch {
 	case z != z:
 		return z
-	case math.Abs(x) < 0.5:
+	case math.Abs(x) < erfHalf:
 		return 0.5 + float64(0.5*erfNear(x))
 	case z < -39:
 		return 0
@@ -45,7 +45,7 @@ func NormalCDF(z float64) float64 {
 	return normalTail(-z)
 }
 
-// normalTail returns the probability above z for 0.7 < z <= 39.
+// normalTail returns the probability above z for 0.66 < z <= 39.
 func normalTail(z float64) float64 {
 	return normalTailAt(z, twoProduct(z, z))
 }
@@ -54,7 +54,7 @@ func normalTail(z float64) float64 {
 // known to more digits than z.
 func normalTailAt(z float64, square twofold) float64 {
 	x := twofold{sqrtHalf, sqrtHalfLo}.scaled(z)
-	if x.hi < 0.5 {
+	if x.hi < erfHalf {
 		return 0.5 - float64(0.5*erfNear(x.hi))
 	}
 	m, k := expParts(square.shifted(-0.5))

@@ -26,7 +26,7 @@ func StudentPDF(t, dof float64) float64 {
 
 // StudentCDF returns the probability that a variable of Student's t
 // distribution is at most t: relative error below 1e-13 for t <= 0, absolute
-// error below 1e-15 above. For an upper tail ask for StudentCDF(-t, dof).
+// error below 2e-15 above. For an upper tail ask for StudentCDF(-t, dof).
 // Below 1e-290 digits are lost to underflow. dof is as for StudentPDF. The ends
 // are 0 at -Inf and 1 at +Inf.
 func StudentCDF(t, dof float64) float64 {
