@@ -23,7 +23,7 @@ func intervalNormal(z float64) (below, density float64) {
 	}
 	e := elementary.Exp(-float64(float64(x*x) / 2))
 	density = e * 0.3989422804014327
-	tail := e * intervalTail(x)
+	tail := float64(e * intervalTail(x))
 	if z > 0 {
 		return 1 - tail, density
 	}

@@ -12,7 +12,7 @@ const intervalStill = 1e-9
 
 // fill sets the interval of r, and reports whether it settled.
 func (m *intervalModel) fill(r *ShareInterval) bool {
-	tail := (1 - r.Coverage) / 2
+	tail := float64((1 - r.Coverage) / 2)
 	ends := [...]*float64{&r.Low, &r.High}
 	at := [...]float64{tail, 1 - tail}
 	middle := m.at(m.mid())

@@ -46,7 +46,7 @@ func (r Request) intervals(rows []Row) {
 // fluidLikely is the interval of the fluid needed: it rises evenly with the
 // position in the range of the drains.
 func (r Request) fluidLikely(least, most FluidNeed) units.Range[units.VolumeDim] {
-	tail := (1 - r.coverage()) / 2
+	tail := float64((1 - r.coverage()) / 2)
 	width := most.Total.Sub(least.Total)
 	cut := width.Scale(tail)
 	likely, _ := units.NewRange(least.Total.Add(cut), most.Total.Sub(cut))

@@ -74,7 +74,10 @@ func (b SampleBalance) checked() (SampleBalance, error) {
 		return SampleBalance{Share: allOld(), LastSeen: 1}, fmt.Errorf(
 			"exchange: from samples: the samples leave an old share of %.3f to %.3f; want 0 to 1: a reading or the capacity is wrong", low, high)
 	}
-	b.Share = Share{max(0, low), min(1, max(0, high))}
+	b.Share = Share{intervalClip(low), intervalClip(high)}
+	for i, x := range b.After {
+		b.After[i] = intervalClip(x)
+	}
 	return b, nil
 }
 
