@@ -116,11 +116,7 @@ func (s *service) makePlan() error {
 		return s.file.Err()
 	}
 	var err error
-	s.plan, err = exchange.Plan(exchange.Request{
-		Capacity: s.proc.Capacity, Drain: s.proc.ColdDrain, Sump: s.proc.Sump,
-		Target: s.file.Plan.Target, MostCycles: s.file.Plan.MostCycles,
-		KeptOnce: s.proc.Kept, FinalAllowance: s.proc.Overfill,
-	})
+	s.plan, err = exchange.Plan(s.request())
 	if err != nil {
 		return fmt.Errorf("%s: plan: %w", s.file.Name(), err)
 	}
@@ -129,6 +125,14 @@ func (s *service) makePlan() error {
 		err = fmt.Errorf("%s: plan: %w", s.file.Name(), err)
 	}
 	return err
+}
+
+func (s *service) request() exchange.Request {
+	return exchange.Request{
+		Capacity: s.proc.Capacity, Drain: s.proc.ColdDrain, Sump: s.proc.Sump,
+		Target: s.file.Plan.Target, MostCycles: s.file.Plan.MostCycles,
+		KeptOnce: s.proc.Kept, FinalAllowance: s.proc.Overfill,
+	}
 }
 
 // cover returns what to buy for a need, stock on hand first.

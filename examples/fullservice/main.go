@@ -46,6 +46,7 @@
 //	window.proof                  whether the look at the check plug proves the level
 //	window.closing                what closing at the temperature read is worth at mid-window
 //	torque                        settings for each plug, in both units
+//	answers                       to what the job file asks, one line each, with the working
 //	findings                      what was unusual
 //	blocking                      what stands between the job and closing it; empty when nothing does
 //	next                          the next step

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"strings"
 
 	"example.com/meniscus/exchange/sealing"
 	"example.com/meniscus/units"
@@ -26,6 +27,7 @@ func writeText(w io.Writer, s *service) error {
 	fmt.Fprintf(w, "\n%s", r.Record)
 	printDoubt(w, r)
 	printClosing(w, s, r)
+	printAnswers(w, r)
 	return nil
 }
 
@@ -119,4 +121,18 @@ func printClosing(w io.Writer, s *service, r result) {
 		s.proc.Window.Low.Text(units.CelsiusScale, 1), s.proc.Window.High.Text(units.CelsiusScale, 1))
 	fmt.Fprintf(w, "  closed there, the box is %s (%s) off at mid-window; the whole window is worth %s\n",
 		closing.Off.Text(units.Millilitre, 0), closing.Off.Text(units.USFluidOunce, 1), closing.Window.Text(units.Millilitre, 0))
+}
+
+func printAnswers(w io.Writer, r result) {
+	if len(r.Answers) == 0 {
+		return
+	}
+	fmt.Fprintf(w, "\nASKED\n")
+	for _, a := range r.Answers {
+		verdict := ""
+		if a.Refused {
+			verdict = "cannot be said: "
+		}
+		fmt.Fprintf(w, "  %-10s %s%s\n", a.Asked, verdict, strings.ReplaceAll(strings.TrimRight(a.Answer, "\n"), "\n", "\n             "))
+	}
 }

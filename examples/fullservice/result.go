@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"example.com/meniscus/exchange"
 	"io"
 
 	"github.com/shopspring/decimal"
@@ -30,6 +31,7 @@ type result struct {
 
 	Window   windowResult      `json:"window"`
 	Torque   []setting         `json:"torque"`
+	Answers  []answer          `json:"answers"`
 	Findings []jobcard.Finding `json:"findings"`
 	Blocking []jobcard.Block   `json:"blocking"`
 	Next     jobcard.Step      `json:"next"`
@@ -103,7 +105,7 @@ type windowResult struct {
 	Low         *units.Temperature `json:"low,omitempty"`
 	High        *units.Temperature `json:"high,omitempty"`
 	Temperature *units.Temperature `json:"temperature,omitempty"`
-	Flow        jobcard.Flow       `json:"flow"`
+	Flow        exchange.AtPlug    `json:"flow"`
 	Proof       bool               `json:"proof"`
 	Why         string             `json:"why,omitempty"`
 	Closing     *units.Volume      `json:"closing,omitempty"` // off at mid-window when closed at Temperature
@@ -128,7 +130,7 @@ func newResult(s *service) (result, error) {
 		Schema: 1, Job: s.file.Job, Vehicle: s.file.Vehicle, Procedure: s.proc.ID, Pack: s.pack.Edition(),
 		OldShare: share.Estimate, OldShareLow: share.Low, OldShareHigh: share.High, OldShareMost: share.Most,
 		FluidLeft: s.card.FluidLeft(), Window: s.window(), Torque: s.settings(),
-		Findings: orEmpty(s.card.Findings()), Blocking: orEmpty(s.card.Blocking()), Next: s.card.Next(),
+		Answers: s.answers(), Findings: orEmpty(s.card.Findings()), Blocking: orEmpty(s.card.Blocking()), Next: s.card.Next(),
 		Cautions: serviceCautions(), NextOnes: orEmpty(s.card.Cautions()), Record: s.card.Record(), Card: s.card,
 	}
 	var err error

@@ -1,6 +1,7 @@
 package jobcard
 
 import (
+	"example.com/meniscus/exchange"
 	"fmt"
 
 	"example.com/meniscus/exchange/sealing"
@@ -57,9 +58,9 @@ func (l ledger) blockLevel(say sayBlock) {
 		say("level-not-proved", "the check plug has not been observed")
 	case !o.proof:
 		say("level-not-proved", "the look at the check plug in entry %d proves nothing: %s", o.entry, o.why)
-	case o.flow == NoFlow:
+	case o.flow == exchange.PlugDry:
 		say("level-low", "nothing flowed at the check plug: the box is below its level")
-	case o.flow == Stream:
+	case o.flow == exchange.PlugStreams:
 		say("level-high", "the check plug still ran in a stream: the box was above its level")
 	}
 }

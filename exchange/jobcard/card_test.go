@@ -1,6 +1,7 @@
 package jobcard
 
 import (
+	"example.com/meniscus/exchange"
 	"testing"
 	"time"
 
@@ -69,7 +70,7 @@ func ternEntries() []Entry {
 		DrainOf(at(70), jug(2.2, 45)), NewWasher(at(75), "drain", "ring-16"), TorqueSet(at(76), "drain", nm(24), "wrench-50"),
 		RefillOf(at(80), jug(2.15, 20)), GearRuns(at(90), 4),
 		ReadWindow(at(95), WindowReading{Temperature: units.Celsius(43), Thermometer: "probe-1", EngineIdling: true, Level: true}),
-		Observe(at(96), "check", Trickle), TorqueSet(at(97), "check", nm(11), "wrench-50"), TorqueSet(at(98), "fill", nm(32), "wrench-50"),
+		Observe(at(96), "check", exchange.PlugTrickles), TorqueSet(at(97), "check", nm(11), "wrench-50"), TorqueSet(at(98), "fill", nm(32), "wrench-50"),
 	}
 }
 

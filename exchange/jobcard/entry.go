@@ -1,6 +1,7 @@
 package jobcard
 
 import (
+	"example.com/meniscus/exchange"
 	"time"
 
 	"example.com/meniscus/units"
@@ -31,8 +32,8 @@ type Entry struct {
 	EngineIdling bool                   `json:"engineIdling,omitempty"`
 	Level        bool                   `json:"level,omitempty"` // the box stood level
 
-	Flow    Flow     `json:"flow,omitzero"`
-	Lasting Duration `json:"lasting,omitzero"` // how long the flow was watched
+	Flow    exchange.AtPlug `json:"flow,omitzero"`
+	Lasting Duration        `json:"lasting,omitzero"` // how long the flow was watched
 
 	Entry int    `json:"entry,omitzero"` // number of the entry that is struck
 	Text  string `json:"text,omitempty"` // words; any kind may have some
@@ -88,7 +89,7 @@ func ReadWindow(at time.Time, r WindowReading) Entry {
 }
 
 // Observe records what flowed at the open check plug.
-func Observe(at time.Time, plug string, flow Flow) Entry {
+func Observe(at time.Time, plug string, flow exchange.AtPlug) Entry {
 	return Entry{At: at, Kind: CheckPlugObserved, Plug: plug, Flow: flow}
 }
 
@@ -119,6 +120,8 @@ func (e Entry) Saying(text string) Entry {
 
 // Duration is a length of time that reads and writes as text, such as "45s".
 type Duration time.Duration
+
+func durationOf(d Duration) time.Duration { return time.Duration(d) }
 
 // MarshalText returns the duration as time.Duration prints it.
 func (d Duration) MarshalText() ([]byte, error) { return []byte(time.Duration(d).String()), nil }

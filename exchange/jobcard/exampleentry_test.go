@@ -1,6 +1,7 @@
 package jobcard_test
 
 import (
+	"example.com/meniscus/exchange"
 	"fmt"
 
 	"example.com/meniscus/exchange/jobcard"
@@ -53,7 +54,7 @@ func ExampleReadWindow() {
 }
 
 func ExampleObserve() {
-	fmt.Println(jobcard.Observe(clock(0), "check", jobcard.Trickle).Summary())
+	fmt.Println(jobcard.Observe(clock(0), "check", exchange.PlugTrickles).Summary())
 	// Output: check plug observed: trickle
 }
 
@@ -130,23 +131,6 @@ func ExampleParseKind() {
 	k, err := jobcard.ParseKind("topped up")
 	fmt.Println(k == jobcard.ToppedUp, err)
 	// Output: true <nil>
-}
-
-func ExampleFlow_String() {
-	fmt.Println(jobcard.Trickle)
-	// Output: trickle
-}
-
-func ExampleFlow_MarshalText() {
-	text, _ := jobcard.Stream.MarshalText()
-	fmt.Println(string(text))
-	// Output: stream
-}
-
-func ExampleFlow_UnmarshalText() {
-	var f jobcard.Flow
-	fmt.Println(f.UnmarshalText([]byte("gush")))
-	// Output: jobcard: flow "gush": want no flow, drip, trickle or stream
 }
 
 func ExampleOrigin_String() {

@@ -2,6 +2,7 @@ package jobcard
 
 import (
 	"errors"
+	"example.com/meniscus/exchange"
 	"fmt"
 	"strings"
 	"time"
@@ -100,7 +101,7 @@ func (e Entry) given() field {
 	set(fPlusMinus, !e.PlusMinus.IsZero())
 	set(fEngineIdling, e.EngineIdling)
 	set(fLevel, e.Level)
-	set(fFlow, e.Flow != NotObserved)
+	set(fFlow, e.Flow != exchange.PlugNotSeen)
 	set(fLasting, e.Lasting != 0)
 	set(fEntry, e.Entry != 0)
 	set(fText, e.Text != "")
@@ -164,7 +165,7 @@ func (e Entry) checkNumbers(say func(string, ...any)) {
 	if e.Lasting < 0 || e.Lasting > Duration(24*time.Hour) {
 		say("flow watched for %s; want 0 to 24 h", e.Lasting)
 	}
-	if e.Flow > Stream || e.Origin > FromStock {
+	if e.Flow > exchange.PlugStreams || e.Origin > FromStock {
 		say("flow %d, origin %d: not one of the package's constants", e.Flow, e.Origin)
 	}
 	if e.Kind == Noted && strings.TrimSpace(e.Text) == "" {

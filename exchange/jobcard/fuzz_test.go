@@ -2,6 +2,7 @@ package jobcard
 
 import (
 	"bytes"
+	"example.com/meniscus/exchange"
 	"math"
 	"testing"
 	"time"
@@ -112,7 +113,7 @@ func scripted(i int, kind, x byte) Entry {
 	case WindowRead:
 		return ReadWindow(when, WindowReading{Temperature: units.Celsius(float64(x)), Thermometer: "probe-1", EngineIdling: x%2 == 0, Level: true})
 	case CheckPlugObserved:
-		e := Observe(when, "check", Flow(x%5))
+		e := Observe(when, "check", exchange.AtPlug(x%5))
 		if x%3 == 0 {
 			e.Amount = amount
 		}

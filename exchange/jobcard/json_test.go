@@ -3,6 +3,7 @@ package jobcard
 import (
 	"bytes"
 	"encoding/json"
+	"example.com/meniscus/exchange"
 	"os"
 	"strings"
 	"testing"
@@ -27,7 +28,7 @@ func everyKind(t *testing.T) *Card {
 			Supply(at(93), litres(1)), Note(at(93), "left drip tray"), TopUp(at(94), jug(0.2, 20)),
 		}, entries[12:]...)...)
 	entries = append(entries, Note(at(99), "typed twice"), Strike(at(100), len(entries)+1, "typed twice"))
-	last := Observe(at(101), "check", Drip)
+	last := Observe(at(101), "check", exchange.PlugDrips)
 	last.Amount, last.Lasting = jug(0.3, 43), Duration(45e9)
 	entries = append(entries, last, TorqueSet(at(102), "check", units.NewtonMetre.Of(11), "wrench-50"), Close(at(103)), Note(at(104), "handed over"))
 	return fill(t, s, entries...)

@@ -101,48 +101,6 @@ func kindList() string {
 	return list
 }
 
-// Flow is what was seen at the open check plug. The words are the trade's; no
-// flow rate is published for them, so none is attached.
-type Flow uint8
-
-// The flows. The zero value is not observed.
-const (
-	NotObserved Flow = iota
-	NoFlow
-	Drip
-	Trickle
-	Stream
-)
-
-// String returns "no flow", "drip", "trickle", "stream" or "".
-func (f Flow) String() string {
-	switch f {
-	case NoFlow:
-		return "no flow"
-	case Drip:
-		return "drip"
-	case Trickle:
-		return "trickle"
-	case Stream:
-		return "stream"
-	}
-	return ""
-}
-
-// MarshalText returns String.
-func (f Flow) MarshalText() ([]byte, error) { return []byte(f.String()), nil }
-
-// UnmarshalText reads what String returns.
-func (f *Flow) UnmarshalText(b []byte) error {
-	for flow := NotObserved; flow <= Stream; flow++ {
-		if flow.String() == string(b) {
-			*f = flow
-			return nil
-		}
-	}
-	return fmt.Errorf("jobcard: flow %.40q: want no flow, drip, trickle or stream", b)
-}
-
 // Origin says which fluid a spill was. The zero value is fluid of the box.
 type Origin uint8
 

@@ -1,6 +1,7 @@
 package jobcard
 
 import (
+	"example.com/meniscus/exchange"
 	"time"
 
 	"example.com/meniscus/exchange/sealing"
@@ -67,10 +68,11 @@ type reading struct {
 
 // observation is the last look at the check plug.
 type observation struct {
-	entry int
-	flow  Flow
-	proof bool   // it was made inside the window, engine idling, box level, and nothing changed since
-	why   string // why it is no proof
+	entry  int
+	flow   exchange.AtPlug
+	proof  bool           // it was made inside the window, engine idling, box level, and nothing changed since
+	why    string         // why it is no proof
+	before measure.Volume // the net before this look
 }
 
 func newLedger(s Spec) (ledger, error) {

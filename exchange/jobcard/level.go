@@ -1,6 +1,7 @@
 package jobcard
 
 import (
+	"example.com/meniscus/exchange"
 	"example.com/meniscus/units"
 	"example.com/meniscus/units/measure"
 )
@@ -12,7 +13,7 @@ type Level struct {
 	Reading     int               `json:"reading,omitzero"`     // entry of that reading; 0: none yet
 	Temperature units.Temperature `json:"temperature,omitzero"` // of that reading
 	Observation int               `json:"observation,omitzero"` // entry of the last look at the check plug; 0: none
-	Flow        Flow              `json:"flow,omitzero"`
+	Flow        exchange.AtPlug   `json:"flow,omitzero"`
 	Proof       bool              `json:"proof"`         // the look proves the level
 	Why         string            `json:"why,omitempty"` // why it does not
 }

@@ -53,6 +53,7 @@ func (l ledger) checkObserved(e Entry) (ledger, error) {
 		return l, err
 	}
 	l.openPlug(e.Plug, sealing.Check)
+	before := l.flows.net
 	if !e.Amount.IsZero() {
 		v, err := l.spec.atReference(l.n, e.Amount, l.law)
 		if err != nil {
@@ -66,7 +67,7 @@ func (l ledger) checkObserved(e Entry) (ledger, error) {
 	if err := l.drainPlugShut(); err != nil {
 		l.note("drain-plug-loose", err.Error())
 	}
-	l.observed = observation{entry: l.n, flow: e.Flow, proof: why == "", why: why}
+	l.observed = observation{entry: l.n, flow: e.Flow, proof: why == "", why: why, before: before}
 	return l, nil
 }
 

@@ -48,11 +48,15 @@ func (s Spec) volume(n int, a Amount, at measure.Temperature) (measure.Volume, e
 
 // estimated is a volume nobody measured: known only to lie within limits.
 func estimated(n int, a Amount) (measure.Volume, error) {
+	return estimate(a, "estimate/"+entryName(n), "estimate, "+entryName(n))
+}
+
+func estimate(a Amount, id, label string) (measure.Volume, error) {
 	u, err := measure.FromHalfWidth(measure.Rectangular, a.PlusMinus.In(units.Litre))
 	if err != nil {
 		return measure.Volume{}, err
 	}
-	cause, err := measure.NewCause("estimate/"+entryName(n), "estimate, "+entryName(n), measure.Rectangular, 0)
+	cause, err := measure.NewCause(id, label, measure.Rectangular, 0)
 	if err != nil {
 		return measure.Volume{}, err
 	}

@@ -1,6 +1,7 @@
 package jobcard
 
 import (
+	"example.com/meniscus/exchange"
 	"fmt"
 
 	"example.com/meniscus/exchange/caution"
@@ -129,9 +130,9 @@ func (l ledger) nextLevel() (Step, bool) {
 	o := l.observed
 	if o.entry != 0 && o.proof {
 		switch o.flow {
-		case NoFlow:
+		case exchange.PlugDry:
 			return Step{Code: "top-up", Text: "nothing flowed: add a little at the fill plug, then look again inside the window"}, true
-		case Stream:
+		case exchange.PlugStreams:
 			return Step{Code: "let-run", Text: "it runs in a stream: let it run until it breaks to a trickle, then record what was caught and seen"}, true
 		}
 		return Step{}, false

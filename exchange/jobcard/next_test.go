@@ -1,6 +1,7 @@
 package jobcard
 
 import (
+	"example.com/meniscus/exchange"
 	"strings"
 	"testing"
 
@@ -59,11 +60,11 @@ func TestLevelStepsFollowTheFlowAndTheWindow(t *testing.T) {
 		{"too warm", []Entry{read(60)}, "cool", "level-not-proved"},
 		{"too near the end", []Entry{read(38.5)}, "read-window", "level-not-proved"},
 		{"inside", []Entry{read(43)}, "observe", "level-not-proved"},
-		{"nothing flows", []Entry{read(43), Observe(at(96), "check", NoFlow)}, "top-up", "level-low"},
-		{"a stream", []Entry{read(43), Observe(at(96), "check", Stream)}, "let-run", "level-high"},
-		{"a trickle", []Entry{read(43), Observe(at(96), "check", Trickle)}, "tighten", "not-torqued"},
-		{"looked too cold", []Entry{read(25), Observe(at(96), "check", Trickle)}, "warm", "level-not-proved"},
-		{"topped up after the look", []Entry{read(43), Observe(at(96), "check", Trickle), TopUp(at(97), plain(0.2))}, "observe", "level-not-proved"},
+		{"nothing flows", []Entry{read(43), Observe(at(96), "check", exchange.PlugDry)}, "top-up", "level-low"},
+		{"a stream", []Entry{read(43), Observe(at(96), "check", exchange.PlugStreams)}, "let-run", "level-high"},
+		{"a trickle", []Entry{read(43), Observe(at(96), "check", exchange.PlugTrickles)}, "tighten", "not-torqued"},
+		{"looked too cold", []Entry{read(25), Observe(at(96), "check", exchange.PlugTrickles)}, "warm", "level-not-proved"},
+		{"topped up after the look", []Entry{read(43), Observe(at(96), "check", exchange.PlugTrickles), TopUp(at(97), plain(0.2))}, "observe", "level-not-proved"},
 	} {
 		card := fill(t, ternSpec(), append(append([]Entry(nil), base...), tt.more...)...)
 		codes := ""

@@ -2,6 +2,7 @@ package jobcard
 
 import (
 	"bytes"
+	"example.com/meniscus/exchange"
 	"math"
 	"strings"
 	"testing"
@@ -64,8 +65,8 @@ func TestRefusedEntriesSayWhyAndChangeNothing(t *testing.T) {
 		{"unknown tool", refilled, TorqueSet(at(3), "fill", nm(32), "spanner"), "not one of the job's"},
 		{"reading without a temperature", refilled, ReadWindow(at(3), WindowReading{}), "lacks temperature"},
 		{"two kinds of doubt", refilled, ReadWindow(at(3), WindowReading{Temperature: units.Celsius(41), Thermometer: "probe-1", PlusMinus: units.CelsiusDegree.Of(1)}), "whose own limits count"},
-		{"no flow named", refilled, Observe(at(3), "check", NotObserved), "lacks flow"},
-		{"observed at the drain plug", refilled, Observe(at(3), "drain", Trickle), "is the drain plug"},
+		{"no flow named", refilled, Observe(at(3), "check", exchange.PlugNotSeen), "lacks flow"},
+		{"observed at the drain plug", refilled, Observe(at(3), "drain", exchange.PlugTrickles), "is the drain plug"},
 		{"empty note", refilled, Note(at(3), "  "), "note without words"},
 		{"note with a bidi override", refilled, Note(at(3), "abc\u202edef"), "U+202E"},
 		{"note too long", refilled, Note(at(3), strings.Repeat("x", 2001)), "at most 2000"},
@@ -122,7 +123,7 @@ func TestFindingsPointOutTheUnusual(t *testing.T) {
 		FillPlug(at(0), "fill"), DrainOf(at(1), plain(2.1)), RefillOf(at(2), plain(2.1)),
 		DrainOf(at(3), plain(2.0)), RefillOf(at(4), plain(2.0)), GearRuns(at(5), 2),
 		NewWasher(at(6), "drain", "ring-16"), TorqueSet(at(7), "drain", nm(33), ""),
-		ReadWindow(at(8), WindowReading{Temperature: units.Celsius(43)}), Observe(at(9), "check", Trickle),
+		ReadWindow(at(8), WindowReading{Temperature: units.Celsius(43)}), Observe(at(9), "check", exchange.PlugTrickles),
 	}
 	s := ternSpec()
 	s.OnHand = litres(3)

@@ -2,6 +2,7 @@ package jobfile
 
 import (
 	"errors"
+	"example.com/meniscus/exchange"
 	"fmt"
 	"time"
 
@@ -73,7 +74,7 @@ func positive(s string) (units.Volume, error) {
 
 func origin(s string) (o jobcard.Origin, err error) { err = o.UnmarshalText([]byte(s)); return o, err }
 
-func flow(s string) (f jobcard.Flow, err error) { err = f.UnmarshalText([]byte(s)); return f, err }
+func flow(s string) (f exchange.AtPlug, err error) { err = f.UnmarshalText([]byte(s)); return f, err }
 
 func lasting(s string) (jobcard.Duration, error) {
 	d, err := time.ParseDuration(s)

@@ -21,6 +21,7 @@ type File struct {
 	Procedure string // id of a procedure of the pack
 	Plan      Plan
 	Box       Box
+	Ask       Ask
 
 	doc     *sheet.Doc
 	entries []line
@@ -80,6 +81,7 @@ func read(doc *sheet.Doc) (*File, error) {
 	f.Procedure = root.Need("procedure").String()
 	f.plan(root.Sub("plan"))
 	f.box(root.Sub("box"))
+	f.Ask = readAsk(root.Sub("ask"))
 	for _, t := range root.Sub("entry").Numbered() {
 		f.entries = append(f.entries, readEntry(t))
 	}

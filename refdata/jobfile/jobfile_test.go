@@ -2,6 +2,7 @@ package jobfile_test
 
 import (
 	"errors"
+	"example.com/meniscus/exchange"
 	"fmt"
 	"io/fs"
 	"strings"
@@ -19,7 +20,9 @@ job = "2026-118"
 procedure = "tern-6"
 `
 
-func read(text string) (*jobfile.File, error) { return jobfile.Read("job.toml", strings.NewReader(text)) }
+func read(text string) (*jobfile.File, error) {
+	return jobfile.Read("job.toml", strings.NewReader(text))
+}
 
 func TestEveryKindOfEntryIsRead(t *testing.T) {
 	f, err := read(head + `
@@ -85,7 +88,7 @@ plus_minus = "50 mL"
 			Amount: jobcard.Amount{Volume: units.USQuart.Of(2), Temperature: units.Fahrenheit(68), Vessel: "jug-a", Thermometer: "probe-1"}},
 		{At: time.Date(2026, 11, 2, 8, 30, 0, 0, time.UTC), Kind: jobcard.Spilled, Origin: jobcard.FromStock, Amount: jobcard.Amount{Mass: units.Gram.Of(20), Scale: "parcel"}},
 		{At: time.Date(2026, 11, 2, 8, 40, 0, 0, time.UTC), Kind: jobcard.WindowRead, Temperature: units.Celsius(41), PlusMinus: units.FahrenheitDegree.Of(2), EngineIdling: true},
-		{At: time.Date(2026, 11, 2, 8, 50, 0, 0, time.UTC), Kind: jobcard.CheckPlugObserved, Flow: jobcard.Trickle, Lasting: jobcard.Duration(90 * time.Second)},
+		{At: time.Date(2026, 11, 2, 8, 50, 0, 0, time.UTC), Kind: jobcard.CheckPlugObserved, Flow: exchange.PlugTrickles, Lasting: jobcard.Duration(90 * time.Second)},
 		{At: time.Date(2026, 11, 2, 8, 55, 0, 0, time.UTC), Kind: jobcard.PlugTorqued, Plug: "fill", Turns: 2.5},
 		jobcard.Strike(time.Date(2026, 11, 2, 8, 56, 0, 0, time.UTC), 3, "typed twice"),
 		jobcard.KeptBack(time.Date(2026, 11, 2, 8, 57, 0, 0, time.UTC), jobcard.Amount{Volume: units.Millilitre.Of(250), Temperature: units.Celsius(20), PlusMinus: units.Millilitre.Of(50)}),

@@ -1,0 +1,271 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"time"
+
+	"example.com/meniscus/exchange"
+	"example.com/meniscus/exchange/jobcard"
+	"example.com/meniscus/exchange/sealing"
+	"example.com/meniscus/refdata/jobfile"
+	"example.com/meniscus/thermal"
+	"example.com/meniscus/units"
+	"example.com/meniscus/units/measure"
+	"example.com/meniscus/units/working"
+)
+
+// answer is one line for one thing the job file asks, with its working. A
+// question the figures cannot answer is answered by the reason.
+type answer struct {
+	Asked   string        `json:"asked"`
+	Answer  string        `json:"answer"`
+	Refused bool          `json:"refused"`
+	Working working.Steps `json:"working"`
+}
+
+// answers goes through what was asked in a fixed order.
+func (s *service) answers() []answer {
+	list := []answer{}
+	ask := s.file.Ask
+	add := func(asked string, on bool, reply func() (string, working.Steps, error)) {
+		if !on {
+			return
+		}
+		text, steps, err := reply()
+		if err != nil {
+			list = append(list, answer{Asked: asked, Answer: err.Error(), Refused: true, Working: working.Steps{}})
+			return
+		}
+		list = append(list, answer{Asked: asked, Answer: text, Working: orEmpty(steps)})
+	}
+	add("interval", ask.Interval != nil, s.interval)
+	add("bottles", ask.Bottles != nil, s.bottles)
+	add("flush", ask.Flush != nil, s.flush)
+	add("samples", len(ask.Samples) > 0, s.samples)
+	add("markers", len(ask.Markers) > 0, s.markers)
+	add("warm_up", ask.WarmUp != nil, s.warmUp)
+	add("infrared", ask.Infrared != nil, s.infrared)
+	add("tilt", ask.Tilt != nil, s.tilt)
+	add("level", s.card.Level().HasWindow, s.level)
+	add("put_back", ask.PutBack != nil, s.putBack)
+	add("adapter", ask.Adapter != nil, s.adapter)
+	return list
+}
+
+// capacityAndDrain are the middle figures a single-valued answer is given for.
+func (s *service) capacityAndDrain() (capacity, drain units.Volume) {
+	return s.proc.Capacity.Mid(), s.proc.ColdDrain.Mid()
+}
+
+func (s *service) schedule(i *jobfile.Interval) (exchange.Schedule, error) {
+	capacity, drain := s.capacityAndDrain()
+	round := exchange.DistanceRound{Capacity: capacity, Leak: i.Leak, Services: []exchange.DistanceService{{After: i.Every}}}
+	if i.Leak.Sign() > 0 {
+		round.LeakOver = i.Every
+	}
+	for range i.Drains {
+		round.Services[0].Drains = append(round.Services[0].Drains, drain)
+	}
+	return round.Schedule()
+}
+
+func (s *service) interval() (string, working.Steps, error) {
+	i := s.file.Ask.Interval
+	first, err := s.schedule(i)
+	if err != nil {
+		return "", nil, err
+	}
+	ages, err := first.Steady()
+	if err != nil {
+		return "", nil, err
+	}
+	text := fmt.Sprintf("kept for ever, %s every %s leaves fluid of mean age %.0f km just after and %.0f km just before a service, %.0f km on average",
+		count(i.Drains, "drain"), i.Every, ages.Lowest, ages.Highest, ages.Mean)
+	if i.Against == nil {
+		return text, ages.Steps, nil
+	}
+	second, err := s.schedule(i.Against)
+	if err != nil {
+		return "", nil, err
+	}
+	compared, err := exchange.CompareSchedules(first, second)
+	if err != nil {
+		return "", nil, err
+	}
+	return text + "\n" + compared.Text(), ages.Steps, nil
+}
+
+func (s *service) bottles() (string, working.Steps, error) {
+	b := s.file.Ask.Bottles
+	use, err := exchange.BestUse(s.request(), exchange.Supply{Bottle: b.Bottle, Bottles: b.Count, BottlePrice: b.Price, Budget: b.Budget})
+	if err != nil {
+		return "", nil, err
+	}
+	part := ""
+	if use.Worst.Part.Sign() > 0 {
+		part = " and one of " + litresAndQuarts(use.Worst.Part)
+	}
+	return fmt.Sprintf("%s: %s%s leave %s old fluid", count(use.Bottles, "bottle"), count(use.Worst.Full, "full drain"), part, use.Share), use.Steps, nil
+}
+
+func (s *service) flush() (string, working.Steps, error) {
+	f := s.file.Ask.Flush
+	capacity, drain := s.capacityAndDrain()
+	var stages []exchange.Stage
+	for range s.plan.Cycles.Chosen {
+		stages = append(stages, exchange.Stage{Drain: drain})
+	}
+	stages = append(stages, exchange.Stage{Flush: f.Volume, Flow: f.Flow, Tanks: f.Tanks})
+	got, err := exchange.Combine(exchange.System{Capacity: capacity}, stages)
+	if err != nil {
+		return "", nil, err
+	}
+	return fmt.Sprintf("%s and then %s through the lines leave %s old fluid; a clean outlet proves nothing", count(s.plan.Cycles.Chosen, "drain"), litresAndQuarts(f.Volume), got.Share), got.Steps, nil
+}
+
+func (s *service) samples() (string, working.Steps, error) {
+	var list []exchange.DrainedSample
+	for _, x := range s.file.Ask.Samples {
+		list = append(list, exchange.DrainedSample{Volume: x.Volume, OldShare: x.OldShare})
+	}
+	got, err := exchange.FromSamples(s.proc.Capacity, list)
+	if err != nil {
+		return "", nil, err
+	}
+	return fmt.Sprintf("by what came out, %s of the fluid is old; the last sample showed %.1f %%, which flatters", got.Share, 100*got.LastSeen), got.Steps, nil
+}
+
+func (s *service) markers() (string, working.Steps, error) {
+	m := exchange.Markers{Fresh: s.file.Ask.Fresh}
+	for _, x := range s.file.Ask.Markers {
+		m.Readings, m.Drains = append(m.Readings, x.Reading), append(m.Drains, x.Volume)
+	}
+	got, err := exchange.EstimateCapacity(m)
+	if err != nil {
+		return "", nil, err
+	}
+	text := fmt.Sprintf("the markers say %s, standard error %s", litresAndQuarts(got.Capacity), got.U.Text(units.Litre, 2))
+	for _, note := range got.Notes {
+		text += "; " + note
+	}
+	return text, got.Steps, nil
+}
+
+func (s *service) warmUp() (string, working.Steps, error) {
+	w := s.file.Ask.WarmUp
+	trend, err := thermal.Follow(thermal.Course{PlateauLow: w.PlateauLow, PlateauHigh: w.PlateauHigh, Offset: w.Offset})
+	if err != nil {
+		return "", nil, err
+	}
+	now := time.Duration(0)
+	for i, after := range w.After {
+		if trend, err = trend.Add(after, w.Readings[i]); err != nil {
+			return "", nil, err
+		}
+		now = after
+	}
+	got, err := trend.Forecast(s.proc.Window)
+	if err != nil {
+		return "", nil, err
+	}
+	return fmt.Sprintf("the window opens in %s and closes in %s, counted from the last reading", got.Opens.After(now), got.Closes.After(now)), got.Steps(), nil
+}
+
+func (s *service) infrared() (string, working.Steps, error) {
+	i := s.file.Ask.Infrared
+	reflection := thermal.ReflectionKept
+	if i.Subtracted {
+		reflection = thermal.ReflectionSubtracted
+	}
+	got, err := thermal.Infrared{
+		Reading: i.Reading, Reflected: i.Reflected, Emissivity: i.Emissivity, PlusMinus: i.PlusMinus, Set: i.Set, Reflection: reflection,
+	}.Surface()
+	if err != nil {
+		return "", nil, err
+	}
+	return fmt.Sprintf("the surface is at %s (%s) ± %s for the emissivity; the fluid behind it is not the skin",
+		got.Temperature.Text(units.CelsiusScale, 1), got.Temperature.Text(units.FahrenheitScale, 1), got.EmissivityOff.Text(units.CelsiusDegree, 1)), got.Steps(), nil
+}
+
+func (s *service) tilt() (string, working.Steps, error) {
+	t := s.file.Ask.Tilt
+	area, errA := measure.Exact(t.Length.In(units.Metre) * t.Width.In(units.Metre))
+	degrees, errB := measure.Exact(t.Degrees)
+	if err := errors.Join(errA, errB); err != nil {
+		return "", nil, err
+	}
+	got, err := exchange.Tilt{Area: area, Hole: measure.MeasuredExactly(t.Hole), Degrees: degrees}.Effect()
+	if err != nil {
+		return "", nil, err
+	}
+	return fmt.Sprintf("closed at the lip, a tilt of %v° leaves %s (%s) more in than on the level", t.Degrees,
+		got.Left.Best().Text(units.Millilitre, 0), got.Left.Best().Text(units.USQuart, 2)), got.Steps, nil
+}
+
+// level says what should run at the check plug, and what was seen against it.
+func (s *service) level() (string, working.Steps, error) {
+	check, err := s.card.LevelCheck(s.file.Ask.CameIn)
+	if err != nil {
+		return "", nil, err
+	}
+	expected, err := check.Expect()
+	if err != nil {
+		return "", nil, err
+	}
+	text := sentences(expected.Words)
+	if seen, ok := s.card.Observation(); ok {
+		found, err := expected.Observe(seen)
+		if err != nil {
+			return "", nil, err
+		}
+		text += " " + sentences(found.Words)
+	}
+	return text, expected.Steps, nil
+}
+
+// count writes "1 drain", "3 drains".
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+func sentences(words []string) string {
+	text := ""
+	for i, w := range words {
+		if i > 0 {
+			text += " "
+		}
+		text += w
+	}
+	return text
+}
+
+func (s *service) putBack() (string, working.Steps, error) {
+	p := s.file.Ask.PutBack
+	mark, err := s.card.PutBack(jobcard.Pour{Temperature: p.Temperature, Vessel: p.Vessel})
+	if err != nil {
+		return "", nil, err
+	}
+	if mark.IsZero() {
+		return "nothing is owed to the box", nil, nil
+	}
+	return fmt.Sprintf("fill to %s at %s", litresAndQuarts(mark), p.Temperature.Text(units.CelsiusScale, 0)), nil, nil
+}
+
+func (s *service) adapter() (string, working.Steps, error) {
+	a := s.file.Ask.Adapter
+	for _, p := range s.proc.Plugs {
+		if p.ID != a.Plug {
+			continue
+		}
+		got, err := sealing.Adapter{Wanted: p.Torque, Lever: a.Lever, Extension: a.Extension, AngleDegrees: a.Degrees}.Setting()
+		if err != nil {
+			return "", nil, err
+		}
+		return fmt.Sprintf("for %s at plug %s set the wrench to %s", sealing.Both(p.Torque), p.ID, sealing.Both(got.Set)), got.Steps, nil
+	}
+	return "", nil, fmt.Errorf("the procedure has no plug %.40q", a.Plug)
+}
