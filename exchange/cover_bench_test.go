@@ -57,3 +57,26 @@ func BenchmarkCover(b *testing.B) {
 		})
 	}
 }
+
+// The work of a large order is bounded by what is left out, not by time: count
+// the labels made.
+func TestCoverLabelsOfLargeOrder(t *testing.T) {
+	items, _ := coverItems(coverShop(t, func(l float64) float64 { return 7 + 3/(1+l/4) }))
+	useful := coverUseful(items)
+	need := coverTicks(units.Litre.Of(1000))
+	most, err := coverGreedy(need, useful)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := coverSearch{need: need, best: useful[0], left: coverMostLabels, limit: most}
+	first, second := coverHalves(need, useful)
+	if !s.find(first, second, len(items)) {
+		t.Fatal("nothing found")
+	}
+	wide := coverMostLabels - s.left
+	s.limit, s.left = s.leastCost(need)+(most-s.leastCost(need))>>5, coverMostLabels
+	s.find(first, second, len(items))
+	if narrow := coverMostLabels - s.left; narrow > 4000 || wide > 20000 || narrow >= wide {
+		t.Errorf("%d labels near the bound, %d up to the greedy cost", narrow, wide)
+	}
+}
