@@ -209,3 +209,21 @@ func TestCuts(t *testing.T) {
 		}
 	}
 }
+
+// TestLineEndingsChangeNothing: the golden sheets with CR LF give the same faults at the same places, and the same values.
+func TestLineEndingsChangeNothing(t *testing.T) {
+	compared := 0
+	for _, text := range seeds(t) {
+		if strings.Contains(text, "\r") || strings.Contains(text, "\x00") {
+			continue
+		}
+		compared++
+		lf, crlf := parse(t, text), parse(t, strings.ReplaceAll(text, "\n", "\r\n"))
+		if got, want := render(crlf.Faults())+show(crlf), render(lf.Faults())+show(lf); got != want {
+			t.Errorf("%q: with CR LF\n%s\nwant\n%s", text, got, want)
+		}
+	}
+	if compared < 50 {
+		t.Errorf("compared %d sheets", compared)
+	}
+}

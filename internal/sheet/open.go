@@ -44,8 +44,9 @@ func Read(name string, r io.Reader) (*Doc, error) {
 		if len(buf) == cap(buf) {
 			buf = append(buf, 0)[:len(buf)]
 		}
-		n, err := r.Read(buf[len(buf):min(cap(buf), MaxBytes+1)])
-		if n < 0 || n > cap(buf)-len(buf) {
+		room := buf[len(buf):min(cap(buf), MaxBytes+1)]
+		n, err := r.Read(room)
+		if n < 0 || n > len(room) {
 			return nil, fmt.Errorf("%s: %w", printable(name), errors.New("reader gave an impossible count"))
 		}
 		buf = buf[:len(buf)+n]

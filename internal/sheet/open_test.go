@@ -103,6 +103,10 @@ type impossible int
 
 func (n impossible) Read([]byte) (int, error) { return int(n), nil }
 
+type boastful struct{}
+
+func (boastful) Read(p []byte) (int, error) { return len(p) + 1, nil }
+
 func TestRead(t *testing.T) {
 	text := []byte("id = \"tern-6\"\n" + strings.Repeat("# padding\n", 2000))
 	broken := errors.New("cable pulled")
@@ -115,6 +119,7 @@ func TestRead(t *testing.T) {
 		"with EOF":    {iotest.DataErrReader(bytes.NewReader(text)), nil},
 		"limit":       {io.LimitReader(new(counting), MaxBytes), nil},
 		"beyond":      {io.LimitReader(new(counting), MaxBytes+1), ErrTooLarge},
+		"byte beyond": {iotest.OneByteReader(io.LimitReader(new(counting), MaxBytes+1)), ErrTooLarge},
 		"broken":      {io.MultiReader(bytes.NewReader(text), iotest.ErrReader(broken)), broken},
 		"asleep":      {impossible(0), io.ErrNoProgress},
 		"none":        {nil, fs.ErrInvalid},
@@ -128,9 +133,9 @@ func TestRead(t *testing.T) {
 			t.Errorf("%s: read %d bytes", name, len(doc.src))
 		}
 	}
-	for _, n := range []impossible{-1, 1 << 30} {
-		if _, err := Read("bad.toml", n); err == nil {
-			t.Errorf("a count of %d was believed", n)
+	for _, r := range []io.Reader{impossible(-1), impossible(1 << 30), boastful{}} {
+		if _, err := Read("bad.toml", r); err == nil || errors.Is(err, ErrTooLarge) {
+			t.Errorf("%v: a count was believed: %v", r, err)
 		}
 	}
 }
@@ -195,8 +200,8 @@ func TestOpenFailsWhole(t *testing.T) {
 		left := k
 		doc, err := Open(failing{disk, &left}, "old/tern-6.toml")
 		if err == nil {
-			if k < 8 {
-				t.Errorf("only %d operations", k-1)
+			if k < 8 || left <= 0 { // looking twice, opening, looking, three reads, closing
+				t.Errorf("success after %d operations, %d to the fault", k, left)
 			}
 			return
 		}

@@ -186,3 +186,21 @@ func TestNumber(t *testing.T) {
 		t.Errorf("%v, %v", got, doc.Err())
 	}
 }
+
+// TestFaultsLeaveTheRestReadable: what stands before, between and after refused lines is still there.
+func TestFaultsLeaveTheRestReadable(t *testing.T) {
+	doc := parse(t, "a = \"1\"\n# \u200b\nb = \"2\"\nc = 3\nd = \"4\"\n\u200be = \"5\"\nf = \"\u200b\"\ng = \"7\" # \u200b\n"+
+		"h = [\"8\",\n\"\u200b\"]\ni = \"9\"\n[[j]]\nk = \"10\"\n[l]\nm = \"11\"\nn\no = \"12\"\n[p] q\nr = \"13\"\n")
+	var got []string
+	for _, table := range []*sheet.Table{doc.Root(), doc.Root().Sub("l")} {
+		for _, v := range table.Values() {
+			got = append(got, v.Name()+v.String())
+		}
+	}
+	if s := strings.Join(got, " "); s != "a1 b2 d4 e5 g7 i9 m11 o12" {
+		t.Error(s)
+	}
+	if doc.Root().Kind("f") != sheet.Broken || doc.Root().Kind("h") != sheet.Broken || doc.Root().Kind("p") != sheet.Broken {
+		t.Error("refused things are not missing")
+	}
+}
