@@ -19,7 +19,7 @@ type Agreement struct {
 const mostZeta = 2
 
 // Agree compares two readings of one quantity by their zeta score |a - b|/u(a - b),
-// compatible up to 2 (VIM 2.47 metrological compatibility; ISO 13528 9.6). Doubt
+// compatible up to 2 (VIM 2.47, metrological compatibility). Doubt
 // the two share cancels, so two readings of one probe are held to its repeatability, not its
 // tolerance. Where a - b has no doubt, equal readings score 0 and others
 // units.Huge. Readings that are not valid are an error.

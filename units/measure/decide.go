@@ -46,6 +46,9 @@ func DecideOn(l Limits, on Distribution, risk float64) (Decision, error) {
 	j := judge{limits: l, on: on, sure: 1 - risk}
 	d := Decision{Risk: risk}
 	d.Below, d.Above = j.beyond(0)
+	if !isProbability(d.Below) || !isProbability(d.Above) {
+		return Decision{}, fmt.Errorf("measure: decide: a distribution with probabilities %v and %v; want 0 to 1", d.Below, d.Above)
+	}
 	d.Inside = max(0, 1-d.Below-d.Above)
 	switch {
 	case d.Inside >= j.sure:
@@ -72,6 +75,8 @@ func checkDistribution(on Distribution) error {
 	_, err := on.Quantile(0.5)
 	return err
 }
+
+func isProbability(p float64) bool { return p >= 0 && p <= 1 }
 
 // judge asks where a distribution lies once moved along by a shift.
 type judge struct {

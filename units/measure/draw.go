@@ -14,11 +14,11 @@ func (c *Cause) fill(z []float64, s *Stream) {
 		for i := range z {
 			z[i] = rectangular(s.Uniform())
 		}
-	case Triangular: // the sum of two rectangles, JCGM 101:2008 6.4.5.4
+	case Triangular: // the sum of two rectangles, JCGM 101:2008 6.4.5
 		for i := range z {
 			z[i] = (s.Uniform() - s.Uniform()) * math.Sqrt(6)
 		}
-	case Arcsine: // JCGM 101:2008 6.4.6.4
+	case Arcsine: // JCGM 101:2008 6.4.6
 		for i := range z {
 			z[i] = math.Sqrt2 * elementary.Cos(math.Pi*s.Uniform())
 		}

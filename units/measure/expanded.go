@@ -1,7 +1,6 @@
 package measure
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
@@ -17,9 +16,14 @@ type Expanded struct {
 	DoF      float64 // effective degrees of freedom; 0 for infinite
 }
 
+// endless is from where degrees of freedom are as good as infinite: Student's t
+// then differs from the normal distribution by less than a part in 1e8.
+const endless = 1e9
+
 // DoF returns the effective degrees of freedom of the standard uncertainty by
 // the Welch-Satterthwaite formula, u⁴/Σ(uᵢ⁴/νᵢ) over the causes (JCGM 100:2008
-// G.4.1), not truncated; 0 means infinite, as where every cause is known. No
+// G.4.1), not truncated; 0 means infinite, as where every cause is known, and
+// stands for anything above 1e9 too. No
 // doubt at all, or a reading that is not valid, also gives 0.
 func (r Reading) DoF() float64 {
 	u := r.U()
@@ -35,7 +39,7 @@ func (r Reading) DoF() float64 {
 		share *= share
 		sum += float64(share*share) / t.Cause.dof
 	}
-	if dof := 1 / sum; sum > 0 && finite(dof) {
+	if dof := 1 / sum; dof < endless {
 		return dof
 	}
 	return 0
@@ -78,43 +82,4 @@ func coverageFactor(p, dof float64) (float64, error) {
 		return 0, fmt.Errorf("measure: coverage %v is too near 1; want a probability that leaves some risk", p)
 	}
 	return math.Max(k, 0), nil
-}
-
-// Observed returns the mean of repeated observations and its doubt by Type A
-// evaluation: s/√n with n-1 degrees of freedom, a Student cause (JCGM 100:2008
-// 4.2.3). Fewer than two observations leave zero degrees of freedom and are an
-// error, as is one that is not finite.
-func Observed(id, label string, observations ...float64) (Reading, error) {
-	n := float64(len(observations))
-	if n < 2 {
-		return Reading{}, fmt.Errorf("measure: cause %s: %d observations leave zero degrees of freedom; want at least 2", quote(id), len(observations))
-	}
-	mean, s, err := meanAndDeviation(observations)
-	if err != nil {
-		return Reading{}, fmt.Errorf("measure: cause %s: %w", quote(id), err)
-	}
-	c, err := NewCause(id, label, Student, n-1)
-	if err != nil {
-		return Reading{}, err
-	}
-	return New(mean, Term{c, s / math.Sqrt(n)})
-}
-
-func meanAndDeviation(x []float64) (mean, s float64, err error) {
-	n := float64(len(x))
-	for i, v := range x {
-		if !finite(v) {
-			return 0, 0, fmt.Errorf("observation %d is %v; want a finite number", i+1, v)
-		}
-		mean += v / n
-	}
-	square := 0.0
-	for _, v := range x {
-		d := v - mean
-		square += float64(d*d) / (n - 1)
-	}
-	if !finite(square) {
-		return 0, 0, errors.New("observations spread too far to square; want a smaller unit")
-	}
-	return mean, math.Sqrt(square), nil
 }

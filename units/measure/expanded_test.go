@@ -42,19 +42,6 @@ func TestDoF(t *testing.T) {
 	}
 }
 
-func TestObservedRefuses(t *testing.T) {
-	for name, xs := range map[string][]float64{
-		"none": nil, "one": {1}, "NaN": {1, math.NaN()}, "infinite": {1, math.Inf(1)}, "too wide": {-1e300, 1e300},
-	} {
-		if r, err := measure.Observed("x", "", xs...); err == nil {
-			t.Errorf("%s: %v", name, r)
-		}
-	}
-	if _, err := measure.Observed("", "", 1, 2); err == nil {
-		t.Error("no id was taken")
-	}
-}
-
 func ExampleReading_DoF() {
 	a, _ := measure.Observed("probe-1/mean", "", 40.9, 41.0, 41.2) // 2 degrees of freedom
 	offset, _ := measure.NewCause("probe-1/offset", "", measure.Rectangular, 0)
@@ -71,10 +58,4 @@ func ExampleReading_Expanded() {
 	e, _ := r.Expanded(0.95)
 	fmt.Printf("%.2f ± %.2f, k = %.3f, ν = %.0f\n", r.Value(), e.U, e.K, e.DoF) // t at 97.5 % and ν = 2 is 4.303
 	// Output: 41.03 ± 0.38, k = 4.303, ν = 2
-}
-
-func ExampleObserved() {
-	r, _ := measure.Observed("probe-1/mean", "three readings", 40, 41, 42)
-	fmt.Printf("%.0f, u = %.4f\n", r.Value(), r.U()) // s = 1, over √3
-	// Output: 41, u = 0.5774
 }

@@ -75,6 +75,8 @@ func (t *Temperature) UnmarshalJSON(data []byte) error {
 	return decode(data, t, TemperatureFromRecord)
 }
 
+var errNowhere = errors.New("measure: nowhere to read into; want a pointer that is not nil")
+
 func encode(rec Record, err error) ([]byte, error) {
 	if err != nil {
 		return nil, err
@@ -84,6 +86,9 @@ func encode(rec Record, err error) ([]byte, error) {
 
 // decode is strict: a field it does not know is doubt it would lose.
 func decode[T any](data []byte, into *T, read func(Record) (T, error)) error {
+	if into == nil {
+		return errNowhere
+	}
 	if bytes.Equal(bytes.TrimSpace(data), []byte("null")) {
 		return errors.New("measure: record is null; want an object with a value")
 	}

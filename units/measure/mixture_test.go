@@ -17,13 +17,13 @@ import (
 func oldShareGiven(capacity float64) measure.Component {
 	x := 1 - 2.4/capacity
 	e := 0.05 / capacity / x
-	e *= e
+	e = float64(e * e) // through a variable too, 1 + e·e may be fused
 	one := elementary.IntPow(1+e, 5)
-	three := elementary.IntPow(1+3*e, 5) // E(1+√e·Z)³ = 1 + 3e
+	three := elementary.IntPow(1+float64(3*e), 5) // E(1+√e·Z)³ = 1 + 3e
 	spread := math.Sqrt(one - 1)
 	return measure.Component{
 		Mean: elementary.IntPow(x, 5), SD: elementary.IntPow(x, 5) * spread,
-		Skew: (three - 3*one + 2) / (spread * spread * spread),
+		Skew: (three - float64(3*one) + 2) / (spread * spread * spread),
 	}
 }
 
@@ -67,7 +67,7 @@ func TestExchangeReferenceInterval(t *testing.T) {
 func logShareGiven(capacity float64) measure.Component {
 	x := 1 - 2.4/capacity
 	e := 0.05 / capacity / x
-	e *= e
+	e = float64(e * e) // through a variable too, 1 + e·e may be fused
 	return measure.Component{Mean: 5 * (elementary.Log(x) - e/2 - 0.75*e*e), SD: math.Sqrt(5 * (e + 2.5*e*e))}
 }
 

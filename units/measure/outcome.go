@@ -65,7 +65,7 @@ func (o *Outcome) Range() (least, most float64) {
 
 // Quantile returns the result that is not exceeded with probability p: where the
 // values were kept the order statistic of rank p·n + 1/2 cut to a whole number (JCGM 101:2008
-// 7.7.2), otherwise a straight line across the bin it lies in, right to within
+// 7.7), otherwise a straight line across the bin it lies in, right to within
 // Resolution(p) of that. A p outside (0, 1) and an outcome of no simulation are
 // errors.
 func (o *Outcome) Quantile(p float64) (float64, error) {

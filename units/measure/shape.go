@@ -60,6 +60,9 @@ func (s Shape) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads a name that MarshalText writes.
 func (s *Shape) UnmarshalText(text []byte) error {
+	if s == nil {
+		return errNowhere
+	}
 	p, err := ParseShape(string(text))
 	if err == nil {
 		*s = p

@@ -1,7 +1,7 @@
 package measure
 
 // Shortest returns the shortest interval that holds results with probability p
-// (JCGM 101:2008 7.7.4): for a lopsided distribution shorter than Interval.
+// (JCGM 101:2008 7.7): for a lopsided distribution shorter than Interval.
 // Its ends are found where the density is flattest and wander from seed to seed
 // more than those of Interval do. A p outside (0, 1) is an error.
 func (o *Outcome) Shortest(p float64) (Interval, error) {

@@ -155,8 +155,8 @@ func TestJCGM101ComparisonLoss(t *testing.T) {
 	}
 }
 
-// NIST TN 1900 E13 with its t(3) inputs: no variance to speak of in the tails, so
-// the median and the quartiles are held against the linear engine instead.
+// A drawn Student cause has the quantiles of Student's t, far into the tails and
+// also where it has no variance.
 func TestStudentInputs(t *testing.T) {
 	for _, dof := range []float64{1, 2, 3, 7.5, 100} {
 		in := []measure.Input{{Of: uncertain(t, "x", 0, 1, measure.Student, dof)}}

@@ -11,11 +11,27 @@ type Stream struct{ s elementary.Stream }
 // one for each of its lanes; for trying a shape outside it.
 func NewStream(seed, block uint64) *Stream { return &Stream{*elementary.NewStream(seed, block)} }
 
-// Uint64 returns 64 random bits.
-func (s *Stream) Uint64() uint64 { return s.s.Uint64() }
+// Uint64 returns 64 random bits; 0 from no stream.
+func (s *Stream) Uint64() uint64 {
+	if s == nil {
+		return 0
+	}
+	return s.s.Uint64()
+}
 
-// Uniform returns a number above 0 and below 1, all equally likely.
-func (s *Stream) Uniform() float64 { return s.s.Float64() }
+// Uniform returns a number above 0 and below 1, all equally likely; 1/2 from no
+// stream.
+func (s *Stream) Uniform() float64 {
+	if s == nil {
+		return 0.5
+	}
+	return s.s.Float64()
+}
 
-// Normal returns a number of the standard normal distribution.
-func (s *Stream) Normal() float64 { return s.s.Normal() }
+// Normal returns a number of the standard normal distribution; 0 from no stream.
+func (s *Stream) Normal() float64 {
+	if s == nil {
+		return 0
+	}
+	return s.s.Normal()
+}

@@ -9,7 +9,7 @@ import (
 
 // FromHalfWidth returns the standard uncertainty of limits ±a: a/√3 rectangular,
 // a/√6 triangular, a/√2 arcsine (JCGM 100:2008 4.3.7, 4.3.9; JCGM 101:2008
-// 6.4.6.4). a is in any unit and the answer in the same. A negative or
+// 6.4.6). a is in any unit and the answer in the same. A negative or
 // infinite a, and the shapes that have no limits, are errors.
 func FromHalfWidth(shape Shape, a float64) (float64, error) {
 	if err := notNegative("half-width", a); err != nil {

@@ -53,6 +53,9 @@ func (v Verdict) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads a word that MarshalText writes.
 func (v *Verdict) UnmarshalText(text []byte) error {
+	if v == nil {
+		return errNowhere
+	}
 	p, err := ParseVerdict(string(text))
 	if err == nil {
 		*v = p
