@@ -4,9 +4,9 @@ import "math"
 
 // ChiSquareQuantile returns the x below which a chi-square variable with dof
 // degrees of freedom, whole or not, falls with probability p: relative error
-// below 1e-12 for dof >= 1. p = 0 gives 0, as does a
-// quantile below the floats; p = 1 gives +Inf; p outside 0..1 or
-// dof outside 2*ShapeMin..2*ShapeMax gives NaN.
+// below 1e-12 for dof >= 1. p = 0 gives 0, as does a quantile too small for a
+// float; p = 1 gives +Inf; p outside 0..1 or dof outside 2*ShapeMin..2*ShapeMax
+// gives NaN.
 //
 // Half of it bounds a Poisson mean: N events seen, ChiSquareQuantile(p, 2N+2)/2.
 func ChiSquareQuantile(p, dof float64) float64 {

@@ -15,9 +15,9 @@ const (
 // below 2e-15 elsewhere.
 //
 // A chi-square variable with n degrees of freedom is below x with probability
-// P(n/2, x/2); a Poisson variable of mean m is above N, at least N+1, with probability
-// P(N+1, m). Below 1e-290 digits are lost to underflow. P(a, 0) is 0, P(a, +Inf) is 1; x < 0 or a outside
-// ShapeMin..ShapeMax gives NaN.
+// P(n/2, x/2); a Poisson variable of mean m is at least N+1 with probability
+// P(N+1, m). Below 1e-290 digits are lost to underflow. P(a, 0) is 0 and
+// P(a, +Inf) is 1; x < 0 or a outside ShapeMin..ShapeMax gives NaN.
 func RegularizedGammaP(a, x float64) float64 {
 	p, _ := incompleteGamma(a, x)
 	return p
@@ -27,8 +27,8 @@ func RegularizedGammaP(a, x float64) float64 {
 // upper tail: relative error below 1e-13 where Q <= 1/2 and a >= 1/2, absolute
 // error below 2e-15 elsewhere.
 //
-// A Poisson variable of mean m is at most N with probability Q(N+1, m). The ends are
-// those of RegularizedGammaP.
+// A Poisson variable of mean m is at most N with probability Q(N+1, m), good
+// for N in the millions. The ends are those of RegularizedGammaP.
 func RegularizedGammaQ(a, x float64) float64 {
 	_, q := incompleteGamma(a, x)
 	return q

@@ -76,9 +76,10 @@ func powPositive(x twofold, y float64) float64 {
 	return expTwofold(log.scaled(y))
 }
 
-// IntPow returns x^n by repeated squaring, error below |n| ulp (|n| = 2: half
-// an ulp, 3: 1 ulp). A negative n gives 1 / x^-n, which is 0 where x^-n
-// overflows. IntPow(x, 0) is 1 for every x.
+// IntPow returns x^n by repeated squaring, error below n ulp (n = 2: half an
+// ulp, n = 3: 1 ulp). A negative n gives 1 / x^-n, one ulp more, and more again
+// where x^-n is subnormal; where it overflows the result is 0. IntPow(x, 0) is 1
+// for every x.
 func IntPow(x float64, n int) float64 {
 	if n < 0 {
 		// -n of the lowest int would overflow; its size as unsigned does not.

@@ -68,8 +68,8 @@ type family struct {
 func (f family) refine(x float64, n int) (root, last twofold) {
 	root = twofold{x, 0}
 	for range 20 {
-		p, last := f.climb(root, n)
-		move := -p.hi / f.slope(root.hi, p.hi, last.hi, n)
+		p, before := f.climb(root, n)
+		move := -p.hi / f.slope(root.hi, p.hi, before.hi, n)
 		root = root.plus(twofold{move, 0})
 		if math.Abs(move) <= float64(1e-11*math.Abs(root.hi)) {
 			break // the step squares the error: what is left is below 1e-20

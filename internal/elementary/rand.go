@@ -7,13 +7,13 @@ import "math/bits"
 // of its own, and one worker or many compute the same result.
 //
 // The generator is PCG-DXSM with 128 bits of state (O'Neill 2014, in the form
-// that math/rand/v2 has; the tests compare the two). It is not for secrets.
-// The zero value is a valid stream, one that no seed and block need be expected to give.
-// A Stream must not be used by two goroutines at once.
+// that math/rand/v2 has; the tests compare the two). It is not for secrets. The
+// zero value is a valid stream of its own. Two goroutines must not share one.
 type Stream struct{ hi, lo uint64 }
 
 // NewStream returns the stream of a seed and a block. Streams of one seed never
-// start at the same state, and two of any seeds overlap with a chance far below 2^-60.
+// start at the same state; that two streams of 2^40 numbers each overlap has a
+// chance of about 2^-87.
 func NewStream(seed, block uint64) *Stream {
 	a := mix(seed + weyl)
 	lo := mix(a ^ mix(block+weyl))
