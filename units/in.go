@@ -73,9 +73,6 @@ func decimalFor(n uint64, r ratio, power uint64) (float64, bool) {
 // quotient returns n*k/d rounded once to the nearest float64, half to even.
 // It wants d > 0 and n*k/d < 2^64, which holds for every unit and every Ratio.
 func quotient(n, k, d uint64) float64 {
-	if n == 0 {
-		return 0
-	}
 	hi, lo := bits.Mul64(n, k)
 	if hi == 0 && max(lo, d) <= exactFloat {
 		return float64(int64(lo)) / float64(int64(d))
@@ -91,8 +88,8 @@ func quotient(n, k, d uint64) float64 {
 	return pack(whole, first, second|rem != 0, -64)
 }
 
-// pack rounds hi:lo * 2^exp to a float64, for hi not zero; sticky says that
-// more bits follow.
+// pack rounds hi:lo * 2^exp to a float64, for hi not zero or nothing set at
+// all; sticky says that more bits follow.
 func pack(hi, lo uint64, sticky bool, exp int) float64 {
 	shift := bits.LeadingZeros64(hi)
 	top := hi<<shift | lo>>(64-shift)

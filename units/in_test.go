@@ -3,6 +3,8 @@ package units
 import (
 	"math"
 	"math/big"
+	"math/bits"
+	"math/rand/v2"
 	"testing"
 )
 
@@ -58,5 +60,42 @@ func TestInIsNoFurtherThanHalfATick(t *testing.T) {
 				t.Fatalf("%d ticks are %v %s, the nearest float is %v", n, got, symbol(c), near)
 			}
 		})
+	}
+}
+
+// The hardest divisions: half way between two floats but for the smallest
+// amount that a divisor allows, above and below. r·2^j = k·d ± 1 has k odd, so
+// that r/d is an odd number of 2^-j and a trifle.
+func TestQuotientNextToTies(t *testing.T) {
+	r := rand.New(rand.NewPCG(9, 10))
+	tried := 0
+	for range 3_000 {
+		d := r.Uint64()>>(2+r.IntN(61)) | 1
+		if d < 3 {
+			continue
+		}
+		j := 1 + r.IntN(120)
+		power := new(big.Int).Lsh(big.NewInt(1), uint(j))
+		inverse := new(big.Int).ModInverse(power, new(big.Int).SetUint64(d)).Uint64()
+		for _, rest := range []uint64{inverse, d - inverse} {
+			ns := []uint64{rest}
+			if w := 54 - j; w > 0 {
+				// A whole part that puts the odd bit right behind the float's last.
+				whole := 1<<(w-1) | r.Uint64()>>1&(1<<(w-1)-1)
+				if hi, lo := bits.Mul64(whole, d); hi == 0 && lo < 1<<63-rest {
+					ns = append(ns, lo+rest)
+				}
+			}
+			for _, n := range ns {
+				want := nearest(new(big.Rat).SetFrac(new(big.Int).SetUint64(n), new(big.Int).SetUint64(d)))
+				if got := quotient(n, 1, d); got != want {
+					t.Fatalf("%d / %d = %v, want %v", n, d, got, want)
+				}
+				tried++
+			}
+		}
+	}
+	if tried < 6_000 {
+		t.Errorf("only %d divisions", tried)
 	}
 }

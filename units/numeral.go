@@ -168,7 +168,7 @@ func (p *scanner) groups(n *numeral, start string, first int) mistake {
 		token:  firstWord(start),
 		reason: "a comma is ambiguous here: write 2500 or 2.5, with no comma",
 	}
-	if first == 0 || first > 3 || n.lo == 0 || start[len(start)-len(p.rest)-first] == '0' {
+	if first == 0 || first > 3 || start[len(start)-len(p.rest)-first] == '0' {
 		return ambiguous
 	}
 	digits, commas := first, 0

@@ -52,7 +52,7 @@ func decimalTicks(x float64, r ratio) (int64, bool) {
 	// float64 tells any two decimals of 15 digits apart.
 	ax := math.Abs(x)
 	if ax < 1e6 {
-		if m := math.RoundToEven(ax * 1e9); m/1e9 == ax && m <= 1e15 {
+		if m := math.RoundToEven(ax * 1e9); m/1e9 == ax {
 			if n, ok := roundRatio(uint64(m), r.num, r.den*1e9); ok {
 				return signed(n, x < 0)
 			}
@@ -88,15 +88,14 @@ func scaleDigits(digits uint64, exp int, over uint64, r ratio) (uint64, bool) {
 	return roundRatio(digits, r.num, r.den*over*pow10(-exp)) // at most 10 × 10^18
 }
 
-// roundRatio returns a*b/d rounded half to even, or false where it does not
-// fit an int64.
+// roundRatio returns a*b/d rounded half to even, or false where it needs more
+// than 64 bits.
 func roundRatio(a, b, d uint64) (uint64, bool) {
 	hi, lo := bits.Mul64(a, b)
 	if hi >= d {
 		return 0, false
 	}
-	quo := roundQuotient(hi, lo, d)
-	return quo, quo <= maxTicks
+	return roundQuotient(hi, lo, d), true
 }
 
 // pow10 returns 10^n for 0 <= n <= 18.

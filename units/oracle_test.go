@@ -41,6 +41,7 @@ func edgeFloats() []float64 {
 		0, math.Copysign(0, -1), 1, 0.1, 0.2, 0.3, 0.5, 1.5, 2.5, 0.7, 1.0 / 3, 2.0 / 3, 1e-9, 5e-10, 1e-14, 5e-15, 1.5e-14, 2.5e-14, 1e-15, 1e-16, 1e-20,
 		123456.789012345, 999999.999999999, 1e6, 1e6 - 1e-9, 1e15, 1<<53 - 1, 1 << 53, 92233.72036854775, 92233.72036854776, 92233.7203685478, 1e18, 1e19, 1e60, 1e61, 1e300,
 		math.MaxFloat64, math.SmallestNonzeroFloat64, 2.2250738585072014e-308, math.Pi, math.E, 0.1 + 0.2, math.Nextafter(2.5, 3), math.Nextafter(2.5, 2), math.Nextafter(1e6, 0),
+		12345678.123456789, 98765432.10987654, 8388608.1, // where many decimals of nine places are the same float
 	}
 	for _, x := range xs[1:] {
 		xs = append(xs, -x)

@@ -154,7 +154,8 @@ func signed(mag uint64, negative bool) (int64, bool) {
 	return int64(mag), true
 }
 
-// roundQuotient divides hi:lo by d, half to even. The caller keeps hi < d.
+// roundQuotient divides hi:lo by d, half to even; it stays at the largest
+// uint64 where it would round past it. The caller keeps hi < d.
 func roundQuotient(hi, lo, d uint64) uint64 {
 	quo, rem := bits.Div64(hi, lo, d)
 	if roundsUp(quo, rem, d) && quo != math.MaxUint64 {

@@ -11,6 +11,7 @@ import (
 func edgeTicks() []int64 {
 	ticks := []int64{0, 1, 2, 3, 4, 5, 8, 9, 10, 44, 45, 46, 1<<53 - 1, 1 << 53, 1<<53 + 1, 1 << 62, 1<<62 + 1, maxTicks - 2, maxTicks - 1, maxTicks,
 		zeroCelsius, zeroCelsius - 1, zeroCelsius + 1, zeroFahrenheit, 999_999_999_999_999_999, 1_000_000_000_000_000_000, 1_000_000_000_000_000_001}
+	ticks = append(ticks, 0x5555_5555_5555_5555) // twice this has every bit of it turned over
 	for c := code(0x11); c <= code(Mile); c++ {
 		r := ticksPer(c)
 		if r.num == 0 {
