@@ -4,6 +4,7 @@ import (
 	"errors"
 	"strings"
 	"testing"
+	"unicode/utf8"
 )
 
 func parseVolume(s string) error      { _, err := ParseVolume(s); return err }
@@ -124,6 +125,9 @@ func TestParseRefuses(t *testing.T) {
 		}
 		if len(pe.Input) > 40 || len(pe.Token) > 40 {
 			t.Errorf("%s: %q: echoes more than 40 bytes", c.name, c.in)
+		}
+		if utf8.ValidString(c.in) && !utf8.ValidString(pe.Input+pe.Token) {
+			t.Errorf("%s: %q: cuts a character in two: %q, %q", c.name, c.in, pe.Input, pe.Token)
 		}
 	}
 }
