@@ -68,3 +68,36 @@ func ExampleFigure_String() {
 	fmt.Println(tern.Figures[0])
 	// Output: capacity.total = 9.6..10.4 L  [Saltmarsh workshop sheet 12, issue 3, p.2; manual, trust high; builtin/tern-6.toml:22]
 }
+
+func ExampleCheck() {
+	found, err := refdata.Check(fstest.MapFS{"pack/tern.toml": {Data: []byte(`format = 1
+kind = "procedure"
+id = "tern-7"
+title = "Tern seven-speed (invented)"
+revision = "1"
+[source.sheet]
+title = "Saltmarsh sheet"
+kind = "manual"
+[capacity]
+from = "sheet p.1"
+total = "9 L"
+[plug.drain]
+from = "sheet p.1"
+thread = "M16x1.5"
+torque = "240 N·m"
+`)}}, "pack")
+	fmt.Println(found[0].Severity, found[0].Line, found[0].Code, err)
+	// Output: warning 15 pack-torque-unusual <nil>
+}
+
+func ExampleFinding_String() {
+	fmt.Println(refdata.Finding{Severity: "warning", File: "a.toml", Line: 3, Col: 1, Key: "capacity", Reason: "unusual", Do: "check it"})
+	// Output:
+	// a.toml:3:1: warning: capacity: unusual
+	//     check it
+}
+
+func ExamplePack_Warnings() {
+	fmt.Println(len(builtIn().Warnings()))
+	// Output: 0
+}

@@ -56,6 +56,7 @@ func trustOf(kind string) string {
 // reader reads one file and gathers its figures.
 type reader struct {
 	doc     *sheet.Doc
+	checks  checks
 	sources []Source
 	figures []Figure
 }
@@ -99,6 +100,17 @@ func (r *reader) value(t *sheet.Table, name string) sheet.Value {
 		r.keep(v, t, own)
 	}
 	return v
+}
+
+// where finds the place of a figure again, for a check that comes later.
+func (r *reader) where(t *sheet.Table, name string) sheet.Value {
+	if t.Kind(name) == sheet.Group {
+		return t.Sub(name).String("value")
+	}
+	if t.Kind(name) == sheet.String {
+		return t.String(name)
+	}
+	return sheet.Value{}
 }
 
 // keep records where the figure comes from, or that nobody says.

@@ -4,13 +4,13 @@ import (
 	"crypto/sha256"
 	"embed"
 	"encoding/hex"
-	"errors"
 	"fmt"
 	"io/fs"
 	"slices"
 	"strings"
 
 	"example.com/meniscus/internal/sheet"
+	"example.com/meniscus/refdata/tables"
 )
 
 //go:embed builtin
@@ -26,6 +26,7 @@ type Pack struct {
 	fluids     []FluidClass
 	shop       Shop
 	hash       string
+	warnings   []Finding
 }
 
 // BuiltIn returns the demonstration pack: invented gearboxes of the Saltmarsh
@@ -35,35 +36,47 @@ func BuiltIn() (*Pack, error) { return Load(builtin, "builtin") }
 // Load reads every .toml file of the folder dir and of its sub-folders, in the
 // order of their names. A file that cannot be read, or any fault of any file, is
 // an error and there is no pack: never half of one. Links and other things that
-// are no plain file are refused.
+// are no plain file are refused. Warnings do not stop it; see Pack.Warnings.
 func Load(fsys fs.FS, dir string) (*Pack, error) {
-	names, err := files(fsys, dir)
+	p, faults, err := load(fsys, dir)
 	if err != nil {
 		return nil, err
 	}
-	p := &Pack{}
+	if faults.Errors() > 0 {
+		return nil, faults
+	}
+	return p, nil
+}
+
+// load gives the pack with every fault of every file, or why it cannot be read.
+func load(fsys fs.FS, dir string) (*Pack, sheet.Faults, error) {
+	names, err := files(fsys, dir)
+	if err != nil {
+		return nil, sheet.Faults{}, err
+	}
+	all, err := tables.Open()
+	if err != nil {
+		return nil, sheet.Faults{}, fmt.Errorf("refdata: %w", err)
+	}
+	b := &builder{pack: &Pack{}, checks: checks{all}, places: map[string]sheet.Value{}}
 	sum := sha256.New()
-	var faults sheet.Faults
 	for _, name := range names {
 		data, err := content(fsys, name)
 		if err != nil {
-			return nil, err
+			return nil, sheet.Faults{}, err
 		}
 		fmt.Fprintf(sum, "%s %d\n", strings.TrimPrefix(name, dir), len(data))
 		sum.Write(data)
 		doc, err := sheet.Parse(name, data)
 		if err != nil {
-			return nil, fmt.Errorf("refdata: %w", err)
+			return nil, sheet.Faults{}, fmt.Errorf("refdata: %w", err)
 		}
-		p.read(doc)
-		doc.Finish()
-		faults = sheet.Join(faults, doc.Faults())
+		b.read(doc)
 	}
-	if faults.Errors() > 0 {
-		return nil, faults
-	}
-	p.hash = hex.EncodeToString(sum.Sum(nil))
-	return p, p.check(dir)
+	faults := b.finish()
+	b.pack.hash = hex.EncodeToString(sum.Sum(nil))
+	b.pack.warnings = findings(faults)
+	return b.pack, faults, nil
 }
 
 func content(fsys fs.FS, name string) ([]byte, error) {
@@ -103,53 +116,6 @@ func files(fsys fs.FS, dir string) ([]string, error) {
 	}
 	slices.Sort(names)
 	return names, nil
-}
-
-// read adds one file to the pack by its kind.
-func (p *Pack) read(doc *sheet.Doc) {
-	root := doc.Root()
-	if n, ok := root.Integer("format"); ok && n != 1 {
-		root.Fault("pack-format", fmt.Sprintf("format %d is not known", n), "write format = 1")
-	}
-	r := &reader{doc: doc}
-	r.readSources(root.Sub("source"))
-	kind, ok := root.Need("kind").Choice("procedure", "fluid", "shop")
-	if !ok {
-		root.Ignore()
-		return
-	}
-	switch kind {
-	case "procedure":
-		p.procedures = append(p.procedures, r.procedure(root))
-	case "fluid":
-		p.fluids = append(p.fluids, r.fluid(root))
-	case "shop":
-		p.addShop(root, r.shop(root))
-	}
-}
-
-func (p *Pack) addShop(root *sheet.Table, s Shop) {
-	if p.shop.ID != "" {
-		root.Fault("pack-two-shops", "a second shop in one pack", "keep one file with kind = \"shop\"")
-		return
-	}
-	p.shop = s
-}
-
-// check holds the files of a pack against each other.
-func (p *Pack) check(dir string) error {
-	var faults []error
-	seen := map[string]bool{}
-	for _, x := range p.procedures {
-		if seen[x.ID] {
-			faults = append(faults, fmt.Errorf("refdata: %s: procedure %q stands twice; want each id once", dir, x.ID))
-		}
-		seen[x.ID] = true
-		if _, ok := p.Fluid(x.Fluid); x.Fluid != "" && !ok {
-			faults = append(faults, fmt.Errorf("refdata: %s: procedure %q: fluid class %q is in no file of the pack", dir, x.ID, x.Fluid))
-		}
-	}
-	return errors.Join(faults...)
 }
 
 // IDs returns the ids of the procedures, sorted.

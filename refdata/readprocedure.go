@@ -30,11 +30,17 @@ func (r *reader) procedure(root *sheet.Table) Procedure {
 	p.MixRuns, _ = r.value(root.Sub("mix"), "runs").Count(1, 100)
 	r.window(root.Sub("window"), &p)
 	for _, t := range root.Sub("washer").Subs() {
-		p.Washers = append(p.Washers, r.washer(t))
+		w := r.washer(t)
+		r.checks.ring(t, w)
+		p.Washers = append(p.Washers, w)
 	}
 	for _, t := range root.Sub("plug").Subs() {
-		p.Plugs = append(p.Plugs, r.plug(t, p.Washers))
+		plug := r.plug(t, p.Washers)
+		r.checks.plug(r, t, plug)
+		p.Plugs = append(p.Plugs, plug)
 	}
+	r.checks.box(root.Sub("capacity"), p)
+	r.checks.window(root.Sub("window"), p)
 	for _, v := range list(root, "cautions") {
 		if _, ok := caution.Lookup(v.String()); !ok {
 			v.Fault("pack-caution", fmt.Sprintf("no caution is called %s", sheet.Echo(v.String())), "name one of package caution's ids, such as hot-fluid")
