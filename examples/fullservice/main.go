@@ -38,6 +38,8 @@
 //	balance.in, balance.out       the two sides
 //	balance.contributors          what the doubt comes from, largest first
 //	balance.advice                what to measure better
+//	balance.weighed               the doubt the same job would have had on each scale of the shop
+//	balance.budget                the whole uncertainty budget
 //	oldShare                      old share so far, middle capacity, fully mixed
 //	oldShareLow, oldShareHigh     over the range of the capacity
 //	oldShareMost                  whatever the gears did

@@ -107,6 +107,10 @@ func printDoubt(w io.Writer, r result) {
 		fmt.Fprintf(w, "  %3.0f %% of the doubt: %s\n", 100*c.Share, c.Name)
 	}
 	fmt.Fprintf(w, "  %s\n", r.Balance.Advice)
+	for _, scale := range r.Balance.Weighed {
+		fmt.Fprintf(w, "  the same job weighed on %s: ± %s instead of ± %s\n", scale.Scale,
+			scale.PlusMinus.Text(units.Millilitre, 0), r.Balance.PlusMinus.Text(units.Millilitre, 0))
+	}
 }
 
 func printClosing(w io.Writer, s *service, r result) {

@@ -97,7 +97,14 @@ type balanceResult struct {
 	Contributors         []jobcard.Contributor `json:"contributors"`
 	Advice               string                `json:"advice"`
 	Sentence             string                `json:"sentence"`
+	Weighed              []weighed             `json:"weighed"`
 	Budget               *measure.Table        `json:"budget,omitempty"`
+}
+
+// weighed is the doubt the same job would have had on a scale.
+type weighed struct {
+	Scale     string       `json:"scale"`
+	PlusMinus units.Volume `json:"plusMinus"`
 }
 
 type windowResult struct {
@@ -142,10 +149,22 @@ func newResult(s *service) (result, error) {
 		Net: b.Net.Best(), PlusMinus: b.PlusMinus, K: 2, ReferenceTemperature: b.Reference, Verdict: b.Verdict,
 		In: b.In.Best(), Out: b.Out.Best(), Contributors: orEmpty(b.Contributors()), Advice: s.card.Advice(), Sentence: b.Sentence(),
 	}
+	r.Balance.Weighed = s.weighed()
 	if table, err := b.Budget(); err == nil && table.U > 0 {
 		r.Balance.Budget = &table
 	}
 	return r, nil
+}
+
+// weighed compares the job with the same job on each scale of the shop.
+func (s *service) weighed() []weighed {
+	list := []weighed{}
+	for _, scale := range s.pack.Shop().Scales {
+		if b, err := s.card.Weighed(scale.ID); err == nil {
+			list = append(list, weighed{scale.ID, b.PlusMinus})
+		}
+	}
+	return list
 }
 
 // serviceCautions are all that a drain, a refill and a level check bring, with
