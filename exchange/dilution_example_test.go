@@ -25,6 +25,17 @@ func ExampleRemaining() {
 	// 0.59375 <nil>
 }
 
+func ExampleRemainingSteps() {
+	d := units.Litre.Of(2)
+	s, err := exchange.RemainingSteps(exchange.System{Capacity: units.Litre.Of(8)}, []units.Volume{d, d})
+	fmt.Print(s.Text(), err)
+	// Output:
+	// old share after drain 1 = x·(1 - d/C) = 1.0000 × (1 - 2.000 L / 8.000 L) = 0.7500
+	// old share after drain 2 = x·(1 - d/C) = 0.7500 × (1 - 2.000 L / 8.000 L) = 0.5625
+	// old share left = 0.5625
+	// <nil>
+}
+
 func ExampleRemainingRange() {
 	capacity, _ := units.NewRange(units.Litre.Of(8), units.Litre.Of(10))
 	drain, _ := units.NewRange(units.Litre.Of(2), units.Litre.Of(2))

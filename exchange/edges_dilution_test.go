@@ -15,7 +15,7 @@ import (
 // edgeFunctions are the exported functions and methods of these files.
 func edgeFunctions() map[string]any {
 	return map[string]any{
-		"Remaining": Remaining, "RemainingRange": RemainingRange, "Bounds": Bounds, "Start": Start, "StartFrom": StartFrom,
+		"Remaining": Remaining, "RemainingSteps": RemainingSteps, "SamplesReading": SamplesReading, "RemainingRange": RemainingRange, "Bounds": Bounds, "Start": Start, "StartFrom": StartFrom,
 		"Cycles": Cycles, "CyclesRange": CyclesRange, "RealCycles": RealCycles, "DrainFor": DrainFor, "CapacityFor": CapacityFor,
 		"Plan": Plan, "BestUse": BestUse, "LongRunFactor": LongRunFactor, "WhatIf": WhatIf, "Combine": Combine, "FromSamples": FromSamples,
 		"System.Check": System.Check, "System.Held": System.Held, "Share.String": Share.String,
@@ -52,6 +52,8 @@ func edgeValue(rng edges, t reflect.Type) reflect.Value {
 		*x = edgeDecimal(rng)
 	case *measure.Volume:
 		*x = edgeMeasured(rng)
+	case *measure.Reading:
+		*x = edgeMeasured(rng).Reading().Times(edgePick(rng, 0.1, 0.2, 1))
 	case *State:
 		*x = edgeState(rng)
 	default:

@@ -5,6 +5,7 @@ import (
 
 	"example.com/meniscus/exchange"
 	"example.com/meniscus/units"
+	"example.com/meniscus/units/measure"
 )
 
 func ExampleRealCycles() {
@@ -119,6 +120,19 @@ func ExampleCombine() {
 	// 2 56.2 %
 	// 3 28.1 to 34.1 %
 	// 8 L <nil>
+}
+
+func ExampleSamplesReading() {
+	// Each share is read on one colour scale, good to 0.05: after two drains of 2 L
+	// from 10 L it counts 0.05 × (2 + 2)/10 = 0.02, and does not average out.
+	scale, _ := measure.NewCause("colour-scale", "the colour scale", measure.Normal, 0)
+	sample := func(share float64) exchange.MeasuredSample {
+		r, _ := measure.New(share, measure.Term{Cause: scale, Scale: 0.05})
+		return exchange.MeasuredSample{Volume: measure.MeasuredExactly(units.Litre.Of(2)), OldShare: r}
+	}
+	r, err := exchange.SamplesReading(litres(10, 10), []exchange.MeasuredSample{sample(1), sample(0.8)})
+	fmt.Printf("%.3f ± %.3f %v\n", r.Value(), r.U(), err)
+	// Output: 0.640 ± 0.020 <nil>
 }
 
 func ExampleFromSamples() {

@@ -48,6 +48,9 @@ func (p Proposal) Advice() string {
 	if p.Outcome == OutcomeUndecided {
 		return "Nothing is planned."
 	}
+	if p.Cycles.Chosen == 0 {
+		return "Nothing needs doing: the target is met as it is."
+	}
 	fluid := p.Fluid.Total.Text(units.Litre, 2)
 	if p.Met {
 		s := fmt.Sprintf("%s leave %s old fluid. Have %s ready.", outcomeCycles(p.Cycles.Chosen), p.Share, fluid)
@@ -58,7 +61,7 @@ func (p Proposal) Advice() string {
 	}
 	s := fmt.Sprintf("The target cannot be met by draining: best is %s %% after %s.", sharePercent(p.Best), outcomeCycles(len(p.Rows)))
 	if p.Outcome == MetIfMixed {
-		s += fmt.Sprintf(" It would be met if the gears were sure to mix; if not, no number of drains goes below %s %%.", sharePercent(p.Floor))
+		s += fmt.Sprintf(" It would be met if the gears were sure to mix; if not, no number of drains is sure to go below %s %%.", sharePercent(p.Floor))
 	}
 	return s
 }

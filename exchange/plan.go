@@ -81,6 +81,7 @@ type Row struct {
 	// capacity in its range equally likely, each position in the range of the
 	// drains too, the same for all drains of the box.
 	Interval measure.Interval
+	Chance   float64                      // probability that the well-mixed share meets the target, on the same footing, 0 to 1
 	WhatIf   []float64                    // worst-case old share at each of Request.WhatIfMixing
 	Fluid    units.Range[units.VolumeDim] // fluid needed in all if work stops here, allowances included
 	Gain     float64                      // worst-case fall of the old share by this cycle

@@ -40,6 +40,7 @@ func (r Request) intervals(rows []Row) {
 	for i := range rows {
 		rows[i].Interval = measure.Interval{Coverage: r.coverage()}
 		rows[i].Interval.Low, rows[i].Interval.High = k.quantile(i+1, k.tail), k.quantile(i+1, 1-k.tail)
+		rows[i].Chance = k.chance(i+1, r.Target+float64(r.Target*cyclesGuard))
 	}
 }
 
@@ -139,6 +140,23 @@ func (k likely) taking(r float64) float64 {
 	above := func(c float64) float64 { return min(1, max(0, float64((k.later[1]-float64(r*c))/width))) }
 	area := (all - k.low) + float64((none-all)*float64((above(all)+above(none))/2))
 	return area / (k.high - k.low)
+}
+
+// chance is the probability that the share after n cycles is at most x.
+func (k likely) chance(n int, x float64) float64 {
+	best, _ := k.share(n, k.low, 1)
+	worst, _ := k.share(n, k.high, 0)
+	switch {
+	case worst <= x:
+		return 1
+	case best > x:
+		return 0
+	case k.first[0] == k.first[1] && (n == 1 || k.later[0] == k.later[1]):
+		return (k.capacityOf(n, x, 0) - k.low) / (k.high - k.low)
+	case k.low == k.high:
+		return 1 - k.position(n, x, k.low)
+	}
+	return min(1, max(0, k.below(n, x)))
 }
 
 // below is the probability that the share after n cycles is at most x: for each

@@ -38,6 +38,8 @@ func TestPlanIntervalsAgainstDraws(t *testing.T) {
 			width := row.Interval.Width()
 			dilutionNear(t, "low", row.Interval.Low, draws[len(draws)/40], 0.016*width)
 			dilutionNear(t, "high", row.Interval.High, draws[len(draws)-len(draws)/40], 0.016*width)
+			met, _ := slices.BinarySearch(draws, r.Target)
+			dilutionNear(t, "chance", row.Chance, float64(met)/float64(len(draws)), 0.01)
 			if row.Interval.Low <= row.Share.Low || row.Interval.High >= row.Share.High || row.Interval.Coverage != 0.95 {
 				t.Errorf("interval %+v, range %v", row.Interval, row.Share)
 			}
@@ -97,6 +99,21 @@ func TestPlanIntervalEdges(t *testing.T) {
 	r.Capacity = dilutionRange(t, 12, 14)
 	if p, err = Plan(r); err != nil || math.IsNaN(p.Rows[3].Interval.Low) {
 		t.Errorf("%+v, %v", p.Rows[3].Interval, err)
+	}
+	// Halves of ranges: 0.8² is met by half of the capacities or of the drains.
+	for name, r := range map[string]Request{
+		"capacity": {Capacity: dilutionRange(t, 8, 12), Drain: dilutionRange(t, 2, 2), Target: 0.64},
+		"drain":    {Capacity: dilutionRange(t, 10, 10), Drain: dilutionRange(t, 1, 3), Target: 0.64},
+		"first":    {Capacity: dilutionRange(t, 10, 10), Drain: dilutionRange(t, 1, 3), FirstDrain: dilutionRange(t, 1.5, 2.5), Target: 0.64},
+	} {
+		p, err := Plan(r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		dilutionNear(t, name, p.Rows[1].Chance, 0.5, 1e-10)
+		if p.Rows[11].Chance != 1 {
+			t.Errorf("%s: after twelve cycles the chance is %v", name, p.Rows[11].Chance)
+		}
 	}
 	for _, c := range []float64{-1, 1, math.NaN()} {
 		r.Coverage = c

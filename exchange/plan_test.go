@@ -181,7 +181,7 @@ func TestPlanChangeOfClass(t *testing.T) {
 	if err != nil || p.Met || p.Outcome != MetIfMixed || p.Floor != 0.5 || p.Cycles.Chosen != 12 || p.Cycles.High != 0 {
 		t.Fatalf("%+v, %v, floor %v, %v; want not met, floor 0.5", p.Cycles, p.Outcome, p.Floor, err)
 	}
-	if s := p.Advice(); !strings.Contains(s, "cannot be met by draining: best is 50.0 % after 12 cycles") || !strings.Contains(s, "no number of drains goes below 50.0 %") {
+	if s := p.Advice(); !strings.Contains(s, "cannot be met by draining: best is 50.0 % after 12 cycles") || !strings.Contains(s, "no number of drains is sure to go below 50.0 %") {
 		t.Errorf("advice: %s", s)
 	}
 	r.Purpose = Refresh // the same box, the gears trusted: 0.6, 0.36, 0.216
@@ -203,6 +203,9 @@ func TestPlanNothingToDo(t *testing.T) {
 	p, err := Plan(r)
 	if err != nil || !p.Met || p.Cycles.Chosen != 0 || p.Share != (Share{1, 1}) || p.Fluid.Total != dilutionLitres(0.5) {
 		t.Errorf("%+v, fluid %v, %v", p.Cycles, p.Fluid.Total, err)
+	}
+	if s := p.Advice(); s != "Nothing needs doing: the target is met as it is." {
+		t.Errorf("advice: %s", s)
 	}
 }
 
