@@ -18,11 +18,11 @@ type Agreement struct {
 // mostZeta is the usual limit of a zeta score, near 95 % where normal.
 const mostZeta = 2
 
-// Agree compares two readings of one quantity by their zeta score |a - b|/u(a - b),
-// compatible up to 2 (VIM 2.47, metrological compatibility). Doubt
-// the two share cancels, so two readings of one probe are held to its repeatability, not its
-// tolerance. Where a - b has no doubt, equal readings score 0 and others
-// units.Huge. Readings that are not valid are an error.
+// Agree compares two readings of one quantity by their zeta score |a - b|/u(a -
+// b), compatible up to 2 (VIM 2.47, metrological compatibility). Doubt the two
+// share cancels, so two readings of one probe are held to its repeatability,
+// not its tolerance. Where a - b has no doubt, equal readings score 0 and
+// others units.Huge. Readings that are not valid are an error.
 func Agree(a, b Reading) (Agreement, error) {
 	d := a.Minus(b)
 	if err := d.Err(); err != nil {

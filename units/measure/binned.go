@@ -28,9 +28,16 @@ func (o *Outcome) reach(bin int, results float64) float64 {
 	return low + float64(min(1, results/float64(o.counts[bin]))*(high-low))
 }
 
-// bounds are the ends of a bin, cut to where results are.
+// bounds are the ends of a bin, cut to where results are. The first and the last bin
+// have no outer end of their own.
 func (o *Outcome) bounds(i int) (low, high float64) {
-	low, high = max(o.bins.edge(i), o.least), min(o.bins.edge(i+1), o.most)
+	low, high = o.least, o.most
+	if i > 0 {
+		low = max(low, o.bins.edge(i))
+	}
+	if i < o.bins.count()-1 {
+		high = min(high, o.bins.edge(i+1))
+	}
 	return low, max(low, high)
 }
 

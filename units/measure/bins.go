@@ -5,8 +5,8 @@ import (
 	"math"
 )
 
-// The bins: equal ones over the middle of the distribution and far beyond it, and on either
-// side ever wider ones, so that no value falls outside.
+// The bins: equal ones over the middle of the distribution and far beyond it,
+// and on either side ever wider ones, so that no value falls outside.
 const (
 	middleBins  = 1 << 15
 	perOctave   = 32
@@ -57,9 +57,7 @@ func (b bins) index(v float64) int {
 
 // tailIndex counts 32 bins to each doubling of 1 + the distance in widths.
 func tailIndex(distance float64) int {
-	if distance >= 0x1p63 {
-		return tailBins - 1
-	}
+	distance = math.Min(distance, 0x1p64-0x1p11) // the last bin takes all that lies further
 	fraction, exponent := math.Frexp(1 + distance) // [0.5, 1) × 2^exponent
 	return (exponent-1)*perOctave + int((fraction-0.5)*(2*perOctave))
 }

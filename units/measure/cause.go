@@ -31,12 +31,12 @@ const (
 	longestLabel = 200
 )
 
-// NewCause returns the cause with a stable id, such as "jug-a/scale", and a label
-// for people. dof is the degrees of freedom of the standard uncertainties that
-// will scale it: 0 for known (infinite), otherwise at least 1 (JCGM 100:2008
-// G.3 for Type A, G.4.2 for a doubt that is itself doubtful). A Student cause
-// needs dof. The id is 1 to 128 ASCII letters, digits and "-_./:#+"; the label at most
-// 200 bytes of printable text, and may be empty.
+// NewCause returns the cause with a stable id, such as "jug-a/scale", and a
+// label for people. dof is the degrees of freedom of the standard uncertainties
+// that will scale it: 0 for known (infinite), otherwise at least 1 (JCGM
+// 100:2008 G.3 for Type A, G.4.2 for a doubt that is itself doubtful). A
+// Student cause needs dof. The id is 1 to 128 ASCII letters, digits and
+// "-_./:#+"; the label at most 200 bytes of printable text, and may be empty.
 func NewCause(id, label string, shape Shape, dof float64) (*Cause, error) {
 	if shape == Tabled {
 		return nil, fmt.Errorf("measure: cause %s: a tabled shape needs its table; use FromQuantiles", quote(id))

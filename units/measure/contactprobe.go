@@ -2,8 +2,8 @@ package measure
 
 import "example.com/meniscus/units"
 
-// ContactProbe is a thermometer that touches the fluid. Its offset is one cause shared
-// by all its readings, "ID/offset", and drops out of a difference.
+// ContactProbe is a thermometer that touches the fluid. Its offset is one cause
+// shared by all its readings, "ID/offset", and drops out of a difference.
 type ContactProbe struct {
 	ID, Title string
 	// Tolerance is the largest error stated for the probe.

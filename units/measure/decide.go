@@ -85,8 +85,8 @@ type judge struct {
 	sure   float64
 }
 
-// beyond returns the probabilities on the far side of each limit. A limit itself is inside, so
-// below is strictly less: at most the next float down.
+// beyond returns the probabilities on the far side of each limit. A limit
+// itself is inside, so below is strictly less: at most the next float down.
 func (j judge) beyond(shift float64) (below, above float64) {
 	if !j.limits.NoLow {
 		below = j.on.CDF(before(j.limits.Low - shift))

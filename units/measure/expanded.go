@@ -23,8 +23,8 @@ const endless = 1e9
 // DoF returns the effective degrees of freedom of the standard uncertainty by
 // the Welch-Satterthwaite formula, u⁴/Σ(uᵢ⁴/νᵢ) over the causes (JCGM 100:2008
 // G.4.1), not truncated; 0 means infinite, as where every cause is known, and
-// stands for anything above 1e9 too. No
-// doubt at all, or a reading that is not valid, also gives 0.
+// stands for anything above 1e9 too. No doubt at all, or a reading that is not
+// valid, also gives 0.
 func (r Reading) DoF() float64 {
 	u := r.U()
 	if u == 0 || r.doubt.fault != nil {
@@ -48,9 +48,9 @@ func (r Reading) DoF() float64 {
 // Expanded returns the expanded uncertainty that covers with probability p. The
 // factor is Student's t at the effective degrees of freedom, truncated to a
 // whole number as JCGM 100:2008 G.4.1 allows, or the normal one where they are
-// infinite. That is right where several causes of like size add up; where one rectangle rules, it
-// is too wide, and Simulate gives the interval. p outside (0, 1), or too near an
-// end, and a reading that is not valid are errors.
+// infinite. That is right where several causes of like size add up; where one
+// rectangle rules, it is too wide, and Simulate gives the interval. p outside
+// (0, 1), or too near an end, and a reading that is not valid are errors.
 func (r Reading) Expanded(p float64) (Expanded, error) {
 	if r.doubt.fault != nil {
 		return Expanded{}, r.doubt.fault

@@ -36,8 +36,9 @@ func (o *Outcome) order() []float64 {
 }
 
 // selectAt puts the k-th smallest value at index k, smaller ones before it and
-// larger ones after (Hoare's quickselect). The pivot is the median of three; should that go badly
-// on some arrangement of values, what is left is sorted, so that the work stays bounded.
+// larger ones after (Hoare's quickselect). The pivot is the median of three;
+// should that go badly on some arrangement of values, what is left is sorted,
+// so that the work stays bounded.
 func selectAt(x []float64, k int) {
 	low, high := 0, len(x)-1
 	for rounds := 0; high-low > 16; rounds++ {

@@ -6,9 +6,10 @@ import (
 	"slices"
 )
 
-// lane is one of a fixed number of interleaved sequences of blocks. Each draws from
-// a stream of its own and is summed in order by one worker, and the lanes are added
-// in order at the end, so that the result is the same however many workers there were.
+// lane is one of a fixed number of interleaved sequences of blocks. Each draws
+// from a stream of its own and is summed in order by one worker, and the lanes
+// are added in order at the end, so that the result is the same however many
+// workers there were.
 type lane struct {
 	n           float64
 	sum, square float64 // of value - shift

@@ -49,7 +49,8 @@ func NewMeasured[D units.Dimension](q units.Quantity[D], terms ...Term) (Measure
 }
 
 // MeasuredFrom returns a reading in the base unit as a quantity, its value
-// rounded once to the nearest tick. A reading that is not valid or too large is an error.
+// rounded once to the nearest tick. A reading that is not valid or too large is
+// an error.
 func MeasuredFrom[D units.Dimension](r Reading) (Measured[D], error) {
 	if r.doubt.fault != nil {
 		return Measured[D]{}, r.doubt.fault

@@ -9,10 +9,10 @@ import (
 )
 
 // Mixture is a quantity whose distribution is near-normal once one input is
-// given, where that input is only known to lie between two ends, all between alike: a
-// share of old fluid, given the capacity, when the maker states the capacity as a range.
-// Its quantiles are computed by quadrature, without random numbers, thousands of
-// times faster than by simulation.
+// given, where that input is only known to lie between two ends, all between
+// alike: a share of old fluid, given the capacity, when the maker states the
+// capacity as a range. Its quantiles are computed by quadrature, without random
+// numbers, thousands of times faster than by simulation.
 type Mixture struct {
 	// Low and High are the ends of the input that has a rectangular distribution;
 	// where they are equal the input is known.
@@ -35,16 +35,17 @@ const mostSkew = 0.2
 // input: use Simulate, and say so.
 var ErrNoConvergence = errors.New("the quadrature does not settle")
 
-// settled is how far a quantile may move, in standard deviations of the whole, when the
-// nodes are doubled. The error of the finer one is far below that.
+// settled is how far a quantile may move, in standard deviations of the whole,
+// when the nodes are doubled. The error of the finer one is far below that.
 const settled = 1e-5
 
 // Quantiles returns the values not exceeded with the given probabilities, by
-// Gauss-Legendre quadrature over the input. The nodes are doubled, from 16 up to 1024, until
-// each quantile moves by less than 1e-5 standard deviations; one that does not
-// settle is an error that wraps ErrNoConvergence. Probabilities outside (0, 1),
-// ends that are not finite or not in order, no function, and components with a number that
-// is not finite, a negative SD or too much skew are errors.
+// Gauss-Legendre quadrature over the input. The nodes are doubled, from 16 up
+// to 1024, until each quantile moves by less than 1e-5 standard deviations; one
+// that does not settle is an error that wraps ErrNoConvergence. Probabilities
+// outside (0, 1), ends that are not finite or not in order, no function, and
+// components with a number that is not finite, a negative SD or too much skew
+// are errors.
 func (m Mixture) Quantiles(probabilities ...float64) ([]float64, error) {
 	x, err := m.quantiles(probabilities)
 	if err != nil {

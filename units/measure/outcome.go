@@ -63,11 +63,11 @@ func (o *Outcome) Range() (least, most float64) {
 	return o.least, o.most
 }
 
-// Quantile returns the result that is not exceeded with probability p: where the
-// values were kept the order statistic of rank p·n + 1/2 cut to a whole number (JCGM 101:2008
-// 7.7), otherwise a straight line across the bin it lies in, right to within
-// Resolution(p) of that. A p outside (0, 1) and an outcome of no simulation are
-// errors.
+// Quantile returns the result that is not exceeded with probability p: where
+// the values were kept the order statistic of rank p·n + 1/2 cut to a whole
+// number (JCGM 101:2008 7.7), otherwise a straight line across the bin it lies
+// in, right to within Resolution(p) of that. A p outside (0, 1) and an outcome
+// of no simulation are errors.
 func (o *Outcome) Quantile(p float64) (float64, error) {
 	if err := o.check("quantile", p); err != nil {
 		return 0, err
@@ -78,9 +78,10 @@ func (o *Outcome) Quantile(p float64) (float64, error) {
 	return o.binned(p), nil
 }
 
-// Resolution returns how far Quantile(p) may be from the order statistic: the width of its
-// bin, 0 where the values were kept. Near the middle of a normal distribution that is about
-// 0.0007 of a standard deviation, below what 1e6 trials settle.
+// Resolution returns how far Quantile(p) may be from the order statistic: the
+// width of its bin, 0 where the values were kept. Near the middle of a normal
+// distribution that is about 0.0007 of a standard deviation, below what 1e6
+// trials settle.
 func (o *Outcome) Resolution(p float64) (float64, error) {
 	if err := o.check("resolution", p); err != nil {
 		return 0, err
@@ -94,9 +95,9 @@ func (o *Outcome) Resolution(p float64) (float64, error) {
 }
 
 // StandardError returns how much Quantile(p) would vary from seed to seed:
-// √(p(1-p)/n) over the density there, which is taken from the distance between quantiles five such
-// steps to either side, or fewer near an end. A p outside (0, 1), or so near an
-// end that less than one step is left, is an error.
+// √(p(1-p)/n) over the density there, which is taken from the distance between
+// quantiles five such steps to either side, or fewer near an end. A p outside
+// (0, 1), or so near an end that less than one step is left, is an error.
 func (o *Outcome) StandardError(p float64) (float64, error) {
 	if err := o.check("standard error", p); err != nil {
 		return 0, err
@@ -131,8 +132,9 @@ func (o *Outcome) Interval(p float64) (Interval, error) {
 	return Interval{low, high, p}, err
 }
 
-// CDF returns the share of results that are at most x; where the values were not kept, a
-// straight line across the bin of x. An outcome of no simulation gives 0.
+// CDF returns the share of results that are at most x; where the values were
+// not kept, a straight line across the bin of x. An outcome of no simulation
+// gives 0.
 func (o *Outcome) CDF(x float64) float64 {
 	if o.Trials() == 0 || math.IsNaN(x) || x < o.least {
 		return 0

@@ -16,8 +16,8 @@ type Input struct {
 // Propagation is a formula and its inputs.
 type Propagation struct {
 	Inputs []Input
-	// Model is the formula; x holds the inputs' values in order, and is the model's to
-	// scribble on. It must give a finite number near the estimates.
+	// Model is the formula; x holds the inputs' values in order, and is the
+	// model's to scribble on. It must give a finite number near the estimates.
 	Model func(x []float64) float64
 	// Sensitivities are the partial derivatives at the estimates, in the order of
 	// the inputs. Nil means they are found numerically.

@@ -119,8 +119,8 @@ func (r *rule) quantile(p, start float64) float64 {
 // abscissa is a node of a Gauss-Legendre rule on (-1, 1) right of the middle, and its weight.
 type abscissa struct{ x, w float64 }
 
-// abscissas returns the right half of the rule with 16 or 32 nodes. Computed to 40 digits; the
-// test compares them with internal/elementary.
+// abscissas returns the right half of the rule with 16 or 32 nodes. Computed to
+// 40 digits; the test compares them with internal/elementary.
 func abscissas(n int) []abscissa {
 	if n == 16 {
 		return []abscissa{

@@ -10,13 +10,13 @@ import (
 // from their causes (JCGM 101:2008).
 type Simulation struct {
 	Inputs []Input
-	// Model is the formula; x holds the inputs in order and then the Draws, and is
-	// the model's to scribble on but not to keep. With more than one worker it is called by
-	// several goroutines at once.
+	// Model is the formula; x holds the inputs in order and then the Draws, and
+	// is the model's to scribble on but not to keep. With more than one worker
+	// it is called by several goroutines at once.
 	Model func(x []float64) float64
 	// Draws are further inputs of the caller's own shape. They draw from the
-	// stream they are given and from nothing else; with more than one worker they are called by
-	// several goroutines at once.
+	// stream they are given and from nothing else; with more than one worker
+	// they are called by several goroutines at once.
 	Draws []func(*Stream) float64
 	// Trials is how many times, 1 to 2^30; 1e6 settles a 95 % interval to about
 	// 0.3 % of the standard deviation (JCGM 101:2008 7.2).
@@ -46,8 +46,9 @@ const (
 // bits on every machine with any number of workers. No goroutine outlives the call.
 //
 // Cancelling ctx stops it within one block of 1024 trials a worker, with the
-// context's error. A model that gives NaN, an infinity or a panic is an error that
-// names the first such trial; so are inputs that are not valid and figures out of range.
+// context's error. A model that gives NaN, an infinity or a panic is an error
+// that names the first such trial; so are inputs that are not valid and figures
+// out of range.
 func Simulate(ctx context.Context, s Simulation) (*Outcome, error) {
 	o, err := s.run(ctx)
 	if err != nil {

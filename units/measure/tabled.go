@@ -11,11 +11,11 @@ const mostQuantiles = 4097
 
 // FromQuantiles returns a reading whose shape is the caller's own: quantiles in
 // the reading's unit at equal steps of probability, first the least possible
-// value, last the largest, the middle one (of an odd number) the median; between
-// them the quantile function is taken as straight. The value is the mean, the
-// standard uncertainty the standard deviation of that shape, both exact for it.
-// Fewer than 2 or more than 4097 values, any that is not finite or less than the one before, and
-// values all equal are errors.
+// value, last the largest, the middle one (of an odd number) the median;
+// between them the quantile function is taken as straight. The value is the
+// mean, the standard uncertainty the standard deviation of that shape, both
+// exact for it. Fewer than 2 or more than 4097 values, any that is not finite
+// or less than the one before, and values all equal are errors.
 func FromQuantiles(id, label string, quantiles []float64) (Reading, error) {
 	if err := checkTable(quantiles); err != nil {
 		return Reading{}, fmt.Errorf("measure: cause %s: %w", quote(id), err)

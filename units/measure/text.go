@@ -22,10 +22,10 @@ func (m Measured[D]) String() string {
 	return m.doubt.brief(m.best.In(u), 1, u.String())
 }
 
-// Text returns the best estimate and its expanded uncertainty U = k·u in the unit, such
-// as "-18 mL ± 41 mL (k = 2)": U to two digits, nearest, and the estimate to the
-// same place. A unit of another dimension, or a k that is not a finite number
-// above 0, gives "not valid".
+// Text returns the best estimate and its expanded uncertainty U = k·u in the
+// unit, such as "-18 mL ± 41 mL (k = 2)": U to two digits, nearest, and the
+// estimate to the same place. A unit of another dimension, or a k that is not a
+// finite number above 0, gives "not valid".
 func (m Measured[D]) Text(unit units.Unit[D], k float64) string {
 	one := base[D]().Of(1).In(unit)
 	if one == units.Huge {
@@ -40,9 +40,9 @@ func (t Temperature) String() string {
 	return t.doubt.brief(t.best.Celsius(), 1, units.CelsiusDegree.String())
 }
 
-// Text returns the best estimate and its expanded uncertainty U = k·u on the scale, such
-// as "41.0 °C ± 1.2 °C (k = 2)". A k that is not a finite number above 0 gives
-// "not valid".
+// Text returns the best estimate and its expanded uncertainty U = k·u on the
+// scale, such as "41.0 °C ± 1.2 °C (k = 2)". A k that is not a finite number
+// above 0 gives "not valid".
 func (t Temperature) Text(scale units.Scale, k float64) string {
 	if scale == units.FahrenheitScale {
 		return t.doubt.full(t.best.Fahrenheit(), 1.8, k, units.FahrenheitDegree.String())

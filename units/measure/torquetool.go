@@ -6,8 +6,8 @@ import (
 	"example.com/meniscus/units"
 )
 
-// TorqueTool is a setting or indicating torque wrench. Its calibration error is one cause
-// shared by every tightening with it, "ID/scale".
+// TorqueTool is a setting or indicating torque wrench. Its calibration error is
+// one cause shared by every tightening with it, "ID/scale".
 type TorqueTool struct {
 	ID, Title string
 	Largest   units.Torque // the most it can be set to
