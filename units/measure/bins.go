@@ -57,7 +57,7 @@ func (b bins) index(v float64) int {
 
 // tailIndex counts 32 bins to each doubling of 1 + the distance in widths.
 func tailIndex(distance float64) int {
-	distance = math.Min(distance, 0x1p64-0x1p11) // the last bin takes all that lies further
+	distance = math.Min(distance, 0x1p64-0x1p11)   // the last bin takes all that lies further
 	fraction, exponent := math.Frexp(1 + distance) // [0.5, 1) × 2^exponent
 	return (exponent-1)*perOctave + int((fraction-0.5)*(2*perOctave))
 }
