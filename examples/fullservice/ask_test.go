@@ -130,3 +130,15 @@ vessel = "bucket"
 		}
 	}
 }
+
+func TestWorkingIsPrintedOnRequest(t *testing.T) {
+	code, out, stderr := call("-job", "testdata/by-hand.toml", "-working")
+	if code != 0 {
+		t.Fatalf("exit %d: %s", code, stderr)
+	}
+	for _, want := range []string{"WORKING: plan", "WORKING: what to buy", "WORKING: balance", "0.7500 × (1 - 3.000 L / 12.000 L) = 0.5625", "8900 mL - 9000 mL = -100 mL"} {
+		if !strings.Contains(out, want) {
+			t.Errorf("%q is missing from the working", want)
+		}
+	}
+}

@@ -5,6 +5,7 @@
 //	go run ./examples/fullservice                         the built-in demonstration job
 //	go run ./examples/fullservice -job FILE               your own job file
 //	go run ./examples/fullservice -job FILE -pack FOLDER  with your own reference data
+//	go run ./examples/fullservice -working                how every figure was reached, as well
 //	go run ./examples/fullservice -json                   the whole result as JSON
 //
 // The form of a job file is described in package refdata/jobfile, that of a
@@ -31,6 +32,7 @@
 //	plan.fluidToBuy               fluidNeeded less what is on hand
 //	plan.buy, plan.cost           containers to buy, and their cost
 //	plan.rows                     the state after each cycle
+//	plan.working                  how the plan was reached: quantity, formula, substitution, result
 //	balance.net                   what went in less what came out, negative when the box is short
 //	balance.referenceTemperature  at which all volumes of the balance are stated
 //	balance.plusMinus             expanded uncertainty of the net, k = 2
@@ -39,6 +41,7 @@
 //	balance.contributors          what the doubt comes from, largest first
 //	balance.advice                what to measure better
 //	balance.weighed               the doubt the same job would have had on each scale of the shop
+//	balance.working               how the net was reached
 //	balance.budget                the whole uncertainty budget
 //	oldShare                      old share so far, middle capacity, fully mixed
 //	oldShareLow, oldShareHigh     over the range of the capacity
@@ -78,6 +81,7 @@ func run(args []string, stdout, stderr io.Writer) int {
 	flags.SetOutput(stderr)
 	job := flags.String("job", "", "job `file`; empty: the built-in demonstration job")
 	pack := flags.String("pack", "", "`folder` of reference data; empty: the built-in demonstration pack")
+	showWorking := flags.Bool("working", false, "print how every figure was reached, line by line")
 	asJSON := flags.Bool("json", false, "print the whole result as JSON")
 	if err := flags.Parse(args); err != nil {
 		if errors.Is(err, flag.ErrHelp) {
@@ -86,7 +90,7 @@ func run(args []string, stdout, stderr io.Writer) int {
 		return exitBad
 	}
 	if flags.NArg() > 0 {
-		fmt.Fprintf(stderr, "fullservice: unexpected argument %.40q; want flags only: -job FILE, -pack FOLDER, -json\n", flags.Arg(0))
+		fmt.Fprintf(stderr, "fullservice: unexpected argument %.40q; want flags only: -job FILE, -pack FOLDER, -working, -json\n", flags.Arg(0))
 		return exitBad
 	}
 	s, err := load(*job, *pack)
@@ -99,6 +103,9 @@ func run(args []string, stdout, stderr io.Writer) int {
 		err = writeJSON(&out, s)
 	} else {
 		err = writeText(&out, s)
+		if *showWorking {
+			writeWorking(&out, s)
+		}
 	}
 	if err != nil {
 		fmt.Fprintln(stderr, err)

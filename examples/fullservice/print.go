@@ -7,6 +7,7 @@ import (
 
 	"example.com/meniscus/exchange/sealing"
 	"example.com/meniscus/units"
+	"example.com/meniscus/units/working"
 )
 
 // writeText prints the service for a person: plan, purchase, torque settings,
@@ -138,5 +139,21 @@ func printAnswers(w io.Writer, r result) {
 			verdict = "cannot be said: "
 		}
 		fmt.Fprintf(w, "  %-10s %s%s\n", a.Asked, verdict, strings.ReplaceAll(strings.TrimRight(a.Answer, "\n"), "\n", "\n             "))
+	}
+}
+
+// writeWorking prints how the plan, the purchase, the balance and every answer
+// were reached, for a teacher or an auditor.
+func writeWorking(w io.Writer, s *service) {
+	show := func(title string, steps working.Steps) {
+		if len(steps) > 0 {
+			fmt.Fprintf(w, "\nWORKING: %s\n%s", title, steps.Text())
+		}
+	}
+	show("plan", s.plan.Steps)
+	show("what to buy", s.buy.Steps)
+	show("balance", s.card.Balance().Steps)
+	for _, a := range s.answers() {
+		show(a.Asked, a.Working)
 	}
 }

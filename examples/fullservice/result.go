@@ -11,6 +11,7 @@ import (
 	"example.com/meniscus/exchange/jobcard"
 	"example.com/meniscus/units"
 	"example.com/meniscus/units/measure"
+	"example.com/meniscus/units/working"
 )
 
 // result is the JSON output; its keys are described in the package comment.
@@ -58,6 +59,7 @@ type planResult struct {
 	Cost         decimal.Decimal `json:"cost"`
 	Currency     string          `json:"currency"`
 	Rows         []planRow       `json:"rows"`
+	Working      working.Steps   `json:"working"`
 	Advice       string          `json:"advice"`
 }
 
@@ -98,6 +100,7 @@ type balanceResult struct {
 	Advice               string                `json:"advice"`
 	Sentence             string                `json:"sentence"`
 	Weighed              []weighed             `json:"weighed"`
+	Working              working.Steps         `json:"working"`
 	Budget               *measure.Table        `json:"budget,omitempty"`
 }
 
@@ -149,7 +152,7 @@ func newResult(s *service) (result, error) {
 		Net: b.Net.Best(), PlusMinus: b.PlusMinus, K: 2, ReferenceTemperature: b.Reference, Verdict: b.Verdict,
 		In: b.In.Best(), Out: b.Out.Best(), Contributors: orEmpty(b.Contributors()), Advice: s.card.Advice(), Sentence: b.Sentence(),
 	}
-	r.Balance.Weighed = s.weighed()
+	r.Balance.Weighed, r.Balance.Working = s.weighed(), orEmpty(b.Steps)
 	if table, err := b.Budget(); err == nil && table.U > 0 {
 		r.Balance.Budget = &table
 	}
@@ -193,7 +196,7 @@ func (s *service) planResult() (planResult, error) {
 			Refills: p.Fluid.Refills, KeptOnce: p.Fluid.KeptOnce, KeptEachTime: p.Fluid.KeptEachTime,
 			Film: p.Fluid.Film, FinalAllowance: p.Fluid.FinalAllowance,
 		},
-		Buy: []bought{}, Rows: []planRow{}, Advice: p.Advice(),
+		Buy: []bought{}, Rows: []planRow{}, Working: orEmpty(p.Steps), Advice: p.Advice(),
 	}
 	for _, line := range s.buy.Lines {
 		r.Buy = append(r.Buy, bought{line.Offer.Name, line.Offer.Size, line.Count, line.Cost})
