@@ -151,7 +151,7 @@ func digestPlan(rng *rand.Rand, out func(float64)) {
 	}
 	p, _ := Plan(r)
 	for _, row := range p.Rows {
-		for _, x := range [...]float64{row.Share.Low, row.Share.High, row.Bounds.High, row.Interval.Low, row.Interval.High, row.GainPerLitre, row.WhatIf[0]} {
+		for _, x := range [...]float64{row.Share.Low, row.Share.High, row.Bounds.High, row.Interval.Low, row.Interval.High, row.GainPerLitre, row.WhatIf[0], row.Chance} {
 			out(x)
 		}
 	}

@@ -43,7 +43,7 @@ func SamplesReading(capacity units.Range[units.VolumeDim], samples []MeasuredSam
 	if err != nil {
 		return measure.Reading{}, fmt.Errorf("exchange: samples reading: %w", err)
 	}
-	if slack := 3 * r.U(); r.Value() < -slack || r.Value() > 1+slack {
+	if slack := float64(3 * r.U()); r.Value() < -slack || r.Value() > 1+slack {
 		return measure.Reading{}, fmt.Errorf("exchange: samples reading: the samples leave an old share of %.3f ± %.3f; want 0 to 1: a reading or the capacity is wrong", r.Value(), r.U())
 	}
 	return r, nil
@@ -62,7 +62,7 @@ func samplesMeasuredFaults(capacity units.Range[units.VolumeDim], samples []Meas
 		if len(faults) >= remainingMostFaults {
 			break
 		}
-		x, slack := s.OldShare.Value(), 3*s.OldShare.U()
+		x, slack := s.OldShare.Value(), float64(3*s.OldShare.U())
 		if !s.OldShare.Valid() || math.IsNaN(x) || x < -slack || x > 1+slack {
 			faults = append(faults, fmt.Errorf("sample %s: old share %g ± %g; want 0 to 1", strconv.Itoa(i+1), x, s.OldShare.U()))
 		}
