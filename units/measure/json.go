@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strings"
 
 	"example.com/meniscus/units"
 )
@@ -89,21 +90,40 @@ func decode[T any](data []byte, into *T, read func(Record) (T, error)) error {
 	if into == nil {
 		return errNowhere
 	}
-	if bytes.Equal(bytes.TrimSpace(data), []byte("null")) {
-		return errors.New("measure: record is null; want an object with a value")
-	}
-	var rec Record
-	dec := json.NewDecoder(bytes.NewReader(data))
-	dec.DisallowUnknownFields()
-	if err := dec.Decode(&rec); err != nil {
+	rec, err := decodeStrict[Record](data)
+	if err != nil {
 		return fmt.Errorf("measure: record: %w", err)
-	}
-	if _, err := dec.Token(); err != io.EOF {
-		return errors.New("measure: record: text after its end; want one object")
 	}
 	v, err := read(rec)
 	if err == nil {
 		*into = v
 	}
 	return err
+}
+
+func decodeStrict[T any](data []byte) (T, error) {
+	var rec T
+	if bytes.Equal(bytes.TrimSpace(data), []byte("null")) {
+		return rec, errors.New("null; want an object")
+	}
+	dec := json.NewDecoder(bytes.NewReader(data))
+	dec.DisallowUnknownFields()
+	if err := dec.Decode(&rec); err != nil {
+		return rec, clipped(err)
+	}
+	if _, err := dec.Token(); err != io.EOF {
+		return rec, errors.New("text after its end; want one object")
+	}
+	return rec, nil
+}
+
+// clipped keeps a decoder's error that repeats an endless field name from
+// flooding the message.
+func clipped(err error) error {
+	const most = 100
+	text := err.Error()
+	if len(text) <= most {
+		return err
+	}
+	return errors.New(strings.ToValidUTF8(text[:most], "") + "…")
 }

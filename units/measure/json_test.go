@@ -109,6 +109,7 @@ func TestRecordRefuses(t *testing.T) {
 		"hexadecimal":        `{"value":"0x1p4"}`,
 		"endless digits":     `{"value":"` + strings.Repeat("1", 400) + `"}`,
 		"unknown field":      `{"value":"1","u":"2"}`,
+		"endless field":      `{"value":"1","` + strings.Repeat("u", 1000) + `":"2"}`,
 		"unit on a reading":  `{"value":"1","unit":"L"}`,
 		"unknown cause":      head + `[{"cause":"b","scale":"1"}]}`,
 		"cause twice":        `{"value":"1","causes":[{"id":"a","shape":"normal"},{"id":"a","shape":"normal"}],"terms":[{"cause":"a","scale":"1"}]}`,
