@@ -37,7 +37,7 @@ func Decide(l Limits, r Reading, risk float64) (Decision, error) {
 }
 
 // DecideOn is Decide for a distribution of any shape: a Curve, a simulated
-// *Outcome, a *Mixture. AcceptLow and AcceptHigh are then the medians that the
+// *Outcome, a Mixture. AcceptLow and AcceptHigh are then the medians that the
 // distribution, moved as it is, could have.
 func DecideOn(l Limits, on Distribution, risk float64) (Decision, error) {
 	if err := errors.Join(l.check(), checkRisk(risk), checkDistribution(on)); err != nil {
@@ -70,7 +70,7 @@ func checkRisk(risk float64) error {
 
 func checkDistribution(on Distribution) error {
 	if on == nil {
-		return errors.New("no distribution; want a Curve, an *Outcome or a *Mixture")
+		return errors.New("no distribution; want a Curve, an *Outcome or a Mixture")
 	}
 	_, err := on.Quantile(0.5)
 	return err

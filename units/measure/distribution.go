@@ -8,7 +8,7 @@ import (
 )
 
 // Distribution is what is known of a quantity, as probabilities: Curve,
-// *Outcome and *Mixture.
+// *Outcome and Mixture.
 type Distribution interface {
 	// CDF returns the probability of at most x, from 0 to 1.
 	CDF(x float64) float64

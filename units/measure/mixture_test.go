@@ -204,3 +204,14 @@ func ExampleMixture_CDF() {
 	fmt.Printf("%.3f\n", m.CDF(11.5))
 	// Output: 0.750
 }
+
+// A mixture can be decided on: the old share against a limit it is far from.
+func TestDecideOnMixture(t *testing.T) {
+	m := measure.Mixture{Low: 11.36, High: 14.2, Given: oldShareGiven}
+	for limit, want := range map[float64]measure.Verdict{0.45: measure.Inside, 0.353: measure.Undecided, 0.25: measure.Above} {
+		d, err := measure.DecideOn(measure.AtMost(limit), m, 0.05)
+		if err != nil || d.Verdict != want {
+			t.Errorf("at most %v: %v, %v; want %v", limit, d.Verdict, err, want)
+		}
+	}
+}
