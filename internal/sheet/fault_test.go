@@ -98,6 +98,14 @@ func TestFaultsAreBounded(t *testing.T) {
 	if d.Err() != nil {
 		t.Error("warnings are no error")
 	}
+	mixed := new(Doc)
+	for i := range 300 {
+		mixed.Add(Fault{Line: 1 + i, Severity: Warning})
+	}
+	mixed.Add(Fault{Line: 400})
+	if all := mixed.Faults(); all.Errors() != 1 || len(all.All) != MaxFaults || all.All[0].Line != 1 || all.All[MaxFaults-1].Line != 400 || all.More != 101 {
+		t.Errorf("%d errors, %d shown, last line %d", all.Errors(), len(all.All), all.All[len(all.All)-1].Line)
+	}
 	d.Add(Fault{Line: 1}) // beyond what is kept, and an error all the same
 	if d.Err() == nil {
 		t.Error("an error beyond the kept ones is lost")

@@ -100,9 +100,11 @@ func (d *Doc) Faults() Faults {
 	all := slices.Clone(d.faults)
 	sortFaults(all)
 	more := d.more
-	if len(all) > MaxFaults {
+	if len(all) > MaxFaults { // errors come before warnings when not all can be shown
+		slices.SortStableFunc(all, func(a, b Fault) int { return cmp.Compare(a.Severity, b.Severity) })
 		more += len(all) - MaxFaults
 		all = all[:MaxFaults:MaxFaults]
+		sortFaults(all)
 	}
 	return Faults{All: all, More: more}
 }

@@ -132,7 +132,7 @@ func (s *scanner) hexEscape(off, digits int) {
 	s.at = end
 	raw := string(s.text[off:end])
 	n, err := strconv.ParseUint(raw[2:], 16, 32)
-	if err != nil || len(raw) != 2+digits || !utf8.ValidRune(rune(n)) || n > utf8.MaxRune {
+	if err != nil || len(raw) != 2+digits || n > utf8.MaxRune || !utf8.ValidRune(rune(n)) {
 		s.fail(off, codeEscape, "not a character: "+Echo(raw), `write the character itself`)
 		return
 	}

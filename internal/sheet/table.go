@@ -21,8 +21,8 @@ func (d *Doc) Name() string {
 	return d.name
 }
 
-// Whole reports whether every header could be read. While it is false, a table, or the file another one speaks of, may only
-// seem to be missing: say nothing of what is absent.
+// Whole reports whether every header could be read. While it is false a table may only seem to be missing: a caller with
+// rules across tables ("no such source") should keep quiet about what is absent.
 func (d *Doc) Whole() bool { return d != nil && !d.lost }
 
 // Name is the table's own name, the last of its path; empty for the root.
@@ -170,9 +170,7 @@ func (t *Table) wrong(m *member, code, problem, do string) {
 		return
 	}
 	m.told = true
-	if m.sub != nil {
-		m.sub.Ignore()
-	}
+	m.sub.Ignore()
 	t.doc.addAt(m.off, t.path(m.name), code, problem, do)
 }
 
