@@ -249,6 +249,13 @@ func TestScheduleAgainstCohorts(t *testing.T) {
 		if !scheduleClose(a.Mean, mean, c.within) {
 			t.Errorf("%s: over the round %g, simulated %g", c.name, a.Mean, mean)
 		}
+		lowest, highest := math.MaxFloat64, 0.0
+		for i := range a.Services {
+			lowest, highest = min(lowest, after[i].Mean), max(highest, before[i].Mean)
+		}
+		if math.Abs(a.Lowest-lowest) > max(1e-6, c.within*lowest) || !scheduleClose(a.Highest, highest, c.within) {
+			t.Errorf("%s: from %g to %g, simulated %g to %g", c.name, a.Lowest, a.Highest, lowest, highest)
+		}
 		for i, v := range a.Services {
 			for _, p := range [][2]float64{{v.Before.Mean, before[i].Mean}, {v.After.Mean, after[i].Mean}, {v.Before.SD, before[i].SD}, {v.After.SD, after[i].SD}} {
 				if !scheduleClose(p[0], p[1], c.within) && math.Abs(p[0]-p[1]) > 1e-6 {
@@ -490,6 +497,22 @@ func TestScheduleRefuses(t *testing.T) {
 		}
 	}
 	good := scheduleEvery(1, 1, 0.2)
+	ten := Schedule{Services: slices.Repeat(good.Services, 10)}
+	if way, err := ten.FromNew(10_000); err != nil || len(way) != 100_000 {
+		t.Errorf("ten thousand rounds of ten: %d %v", len(way), err)
+	}
+	// A shortfall met exactly is met: 0.8 × 0.8 takes two rounds, not three.
+	for tolerance, want := range map[float64]int{0.8: 1, 0.64: 2, 0.512: 3, 0.511: 4} {
+		if n, err := good.Settled(tolerance); n != want || err != nil {
+			t.Errorf("within %g after %d rounds, want %d: %v", tolerance, n, want, err)
+		}
+	}
+	if a, err := ten.Steady(); err != nil || a.Services[0].At != 1 || a.Services[9].At != 10 {
+		t.Errorf("%+v %v", a.Services, err)
+	}
+	if n, err := scheduleEvery(1, 1, 1).Settled(0.5); n != 1 || err != nil {
+		t.Errorf("all of it at once: %d %v", n, err)
+	}
 	for _, err := range []error{
 		func() error { _, err := good.FromNew(0); return err }(),
 		func() error { _, err := good.FromNew(10_001); return err }(),
@@ -497,6 +520,11 @@ func TestScheduleRefuses(t *testing.T) {
 		func() error { _, err := good.AtLeast(-1); return err }(),
 		func() error { _, err := good.Settled(nan); return err }(),
 		func() error { _, err := good.Settled(1); return err }(),
+		func() error { _, err := good.Settled(0); return err }(),
+		func() error {
+			_, err := (Schedule{Services: slices.Repeat(good.Services, 11)}).FromNew(10_000)
+			return err
+		}(),
 		func() error { _, err := good.Stretch(0); return err }(),
 		func() error { _, err := good.Stretch(nan); return err }(),
 		func() error { _, err := good.Stretch(1e10); return err }(),
