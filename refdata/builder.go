@@ -2,69 +2,75 @@ package refdata
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/meniscus/internal/sheet"
 )
 
-// builder gathers the files of a pack; only when all are read can they be held
-// against each other.
+// place is where an id holds: in one layer, for one kind of file.
+type place struct {
+	layer    int
+	kind, id string
+}
+
+// builder gathers the files of a pack; only when all are read can they be laid
+// over and held against each other.
 type builder struct {
 	pack   *Pack
 	checks checks
 	docs   []*sheet.Doc
-	places map[string]sheet.Value // "kind id": where an id was first given
-	fluids []sheet.Value          // fluid classes that procedures name
-	shop   bool
+	all    []*file
+	files  map[place]*file
+	fluids map[string]bool
 }
 
-// read adds one file to the pack by its kind.
-func (b *builder) read(doc *sheet.Doc) {
+// read adds one file to the pack: its kind, its id, what it is laid over.
+func (b *builder) read(layer int, doc *sheet.Doc) {
 	b.docs = append(b.docs, doc)
 	root := doc.Root()
-	if n, ok := root.Integer("format"); ok && n != 1 {
-		root.Fault("pack-format", fmt.Sprintf("format %d is not known", n), "write format = 1")
+	f := &file{doc: doc, layer: layer}
+	known := f.readFormat(root)
+	if !known {
+		root.Ignore()
+		return
 	}
-	r := &reader{doc: doc, checks: b.checks}
-	r.readSources(root.Sub("source"))
+	f.readSources(root.Sub("source"))
 	kind, ok := root.Need("kind").Choice("procedure", "fluid", "shop")
 	if !ok {
 		root.Ignore()
 		return
 	}
-	b.once(kind, root.Need("id"))
-	switch kind {
-	case "procedure":
-		b.pack.procedures = append(b.pack.procedures, r.procedure(root))
-		if class := r.where(root.Sub("fluid"), "class"); class.OK() {
-			b.fluids = append(b.fluids, class)
-		}
-	case "fluid":
-		b.pack.fluids = append(b.pack.fluids, r.fluid(root))
-	case "shop":
-		shop := r.shop(root)
-		if b.shop {
-			root.Fault("pack-two-shops", "a second shop in one pack", `keep one file with kind = "shop"`)
-			return
-		}
-		b.pack.shop, b.shop = shop, true
-	}
+	f.kind, f.id = kind, root.Need("id")
+	f.readOverlay(root)
+	b.all = append(b.all, f)
+	b.once(f)
 }
 
-// once refuses an id given twice; ids are lower case, so no twins differ by case only.
-func (b *builder) once(kind string, id sheet.Value) {
-	if !id.OK() {
+// once refuses an id given twice; ids are lower case, so no twins differ by case
+// only. A layer above may use it again, if it says that it means the same thing.
+func (b *builder) once(f *file) {
+	if !f.id.OK() {
 		return
 	}
-	if !plainID(id.String()) {
-		id.Fault("pack-id", fmt.Sprintf("%s is no id", sheet.Echo(id.String())), "use 1 to 40 of a-z, 0-9 and -, such as tern-6")
+	id := f.id.String()
+	if !plainID(id) {
+		f.id.Fault("pack-id", fmt.Sprintf("%s is no id", sheet.Echo(id)), "use 1 to 40 of a-z, 0-9 and -, such as tern-6")
 		return
 	}
-	key := kind + " " + id.String()
-	if first, ok := b.places[key]; ok {
-		id.Fault("pack-id-twice", fmt.Sprintf("%s %s stands in %s as well", kind, id, first.File()), "give each its own id")
-		return
+	for n := f.layer; n >= 0; n-- {
+		first, taken := b.files[place{n, f.kind, id}]
+		switch {
+		case !taken:
+			continue
+		case n == f.layer:
+			f.id.Fault("pack-id-twice", fmt.Sprintf("%s %s stands in %s as well", f.kind, id, first.id.File()), "give each its own id")
+			return
+		case !f.over.OK():
+			f.id.Fault("pack-id-twice", fmt.Sprintf("%s %s stands in %s, in a layer below", f.kind, id, first.id.File()), fmt.Sprintf("to lay this file over that one, write overlay_of = %q; else choose another id", id))
+		}
+		break
 	}
-	b.places[key] = id
+	b.files[place{f.layer, f.kind, id}] = f
 }
 
 func plainID(s string) bool {
@@ -77,17 +83,72 @@ func plainID(s string) bool {
 	return s != "" && len(s) <= 40
 }
 
-// finish holds the files against each other and gives every fault, sorted.
+// finish reads every file in its chain, holds the files against each other and
+// gives every fault, sorted.
 func (b *builder) finish() sheet.Faults {
-	for _, class := range b.fluids {
-		if _, ok := b.places["fluid "+class.String()]; !ok {
-			class.Fault("pack-no-fluid", fmt.Sprintf("no file of the pack describes fluid %s", sheet.Echo(class.String())), `add a file with kind = "fluid" and that id`)
+	b.fluids = map[string]bool{}
+	for _, f := range b.all {
+		if f.kind == "fluid" && f.id.OK() {
+			b.fluids[f.id.String()] = true
 		}
 	}
+	b.oneShop()
+	for _, f := range b.all {
+		b.build(f)
+	}
+	b.pack.sort()
 	var faults []sheet.Faults
+	for _, f := range b.all {
+		if f.doc.Err() == nil {
+			f.unused()
+		}
+	}
 	for _, doc := range b.docs {
 		_ = doc.Finish() // its faults come with those of the other files
 		faults = append(faults, doc.Faults())
 	}
-	return sheet.Join(faults...)
+	joined := sheet.Join(faults...)
+	joined.All = slices.Compact(joined.All) // a base is read again under each overlay
+	return joined
+}
+
+// oneShop refuses two workshops in one layer.
+func (b *builder) oneShop() {
+	var first *file
+	for _, f := range b.all {
+		if f.kind != "shop" {
+			continue
+		}
+		if first != nil && first.layer == f.layer && first.id.String() != f.id.String() {
+			f.id.Fault("pack-two-shops", fmt.Sprintf("%s describes a workshop as well", first.id.File()), `keep one file with kind = "shop"`)
+		}
+		first = f
+	}
+}
+
+// build reads what a file and those under it say together.
+func (b *builder) build(f *file) {
+	chain, whole := b.chainOf(f)
+	if !whole { // what is missing may stand in the base
+		f.doc.Root().Ignore()
+		return
+	}
+	v := open(chain)
+	r := &reader{checks: b.checks}
+	if len(chain) > 1 {
+		lists(chain)
+		basedOn(chain)
+	}
+	switch f.kind {
+	case "procedure":
+		p := r.procedure(v)
+		if class := r.where(v.sub("fluid"), "class"); class.OK() && !b.fluids[class.String()] {
+			class.Fault("pack-no-fluid", fmt.Sprintf("no file of the pack describes fluid %s", sheet.Echo(class.String())), `add a file with kind = "fluid" and that id`)
+		}
+		b.pack.procedures = append(b.pack.procedures, p)
+	case "fluid":
+		b.pack.fluids = append(b.pack.fluids, r.fluid(v))
+	case "shop":
+		b.pack.shop = r.shop(v)
+	}
 }

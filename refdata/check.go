@@ -13,16 +13,30 @@ import (
 // from strong tables only; a weak one warns, and names itself and its mark.
 type checks struct {
 	tables *tables.Tables
+	plugs  map[sealing.Thread][]tables.Plug
+	rings  []tables.Ring
+}
+
+// newChecks sorts the tables for looking up: every plug of a pack asks them.
+func newChecks(all *tables.Tables) checks {
+	c := checks{tables: all, plugs: map[sealing.Thread][]tables.Plug{}, rings: all.Rings()}
+	for _, p := range all.Plugs() {
+		c.plugs[p.Thread] = append(c.plugs[p.Thread], p)
+	}
+	return c
 }
 
 // plug judges one plug. t is its table in the file.
-func (c checks) plug(r *reader, t *sheet.Table, p sealing.Plug) {
+func (c checks) plug(r *reader, t *view, p sealing.Plug) {
 	if v := r.where(t, "drive"); v.OK() && !p.Drive.IsZero() {
 		c.drive(v, p)
 	}
 	if v := r.where(t, "torque"); v.OK() && p.Torque.Sign() > 0 {
 		c.torque(v, p)
-		c.torqueAgain(r, t, v, p)
+	}
+	torqueAgain(r, t, p.Torque)
+	if t.whole() && t.kind("torque") == sheet.Absent && t.kind("turns") == sheet.Absent {
+		t.warn("pack-plug-unset", "no torque and no turns are stated: nothing says how tight it is set", "copy the torque from the sheet")
 	}
 }
 
@@ -50,8 +64,8 @@ func (c checks) drive(v sheet.Value, p sealing.Plug) {
 // usualKey compares with the plugs that standards list for the thread.
 func (c checks) usualKey(v sheet.Value, p sealing.Plug) {
 	listed, near := 0, ""
-	for _, row := range c.tables.Plugs() {
-		if row.Thread != p.Thread || row.Drive != p.Drive.Kind {
+	for _, row := range c.plugs[p.Thread] {
+		if row.Drive != p.Drive.Kind {
 			continue
 		}
 		size := row.Key
@@ -95,68 +109,49 @@ func slip(t units.Torque, band tables.Band) string {
 	return ""
 }
 
-// torqueAgain holds a torque stated twice, in two units, against itself.
-func (c checks) torqueAgain(r *reader, t *sheet.Table, v sheet.Value, p sealing.Plug) {
-	again, ok := take(r, t, "torque_also", "pack-torque", torqueForm, positiveTorque)
-	if !ok {
-		return
-	}
-	ratio := again.Ratio(p.Torque)
-	if ratio > 0.96 && ratio < 1/0.96 {
-		return // sheets round each figure on its own
-	}
-	hint := ""
-	for _, s := range [...]struct{ factor float64 }{{1.3558}, {12}, {10.197}, {0.1130}} {
-		if x := ratio / s.factor; x > 0.96 && x < 1/0.96 || ratio*s.factor > 0.96 && ratio*s.factor < 1/0.96 {
-			hint = ": as if a unit had slipped"
-		}
-	}
-	r.where(t, "torque_also").Fault("pack-torque-disagrees", fmt.Sprintf("%s and %s are not the same torque%s", sealing.Both(p.Torque), sealing.Both(again), hint), "look at the sheet again: which number goes with which unit?")
-}
-
 // ring compares a washer with the rings that are sold.
-func (c checks) ring(t *sheet.Table, w sealing.Washer) {
+func (c checks) ring(t *view, w sealing.Washer) {
 	if w.Inner.IsZero() || w.Outer.IsZero() {
 		return
 	}
 	slack := units.Millimetre.Of(0.5) // rings are made a little over their nominal size
-	for _, r := range c.tables.Rings() {
+	for _, r := range c.rings {
 		if r.Outer == w.Outer && r.Inner.Sub(w.Inner).Abs().Compare(slack) <= 0 {
 			return
 		}
 	}
-	t.Warn("pack-ring-unusual", fmt.Sprintf("no ring of %s x %s stands in the tables (DIN 7603, from memory)", w.Inner, w.Outer), "measure it again; special rings exist")
+	t.warn("pack-ring-unusual", fmt.Sprintf("no ring of %s x %s stands in the tables (DIN 7603, from memory)", w.Inner, w.Outer), "measure it again; special rings exist")
 }
 
 // box warns of figures no common box has (our judgement).
-func (c checks) box(t *sheet.Table, p Procedure) {
+func (c checks) box(t *view, p Procedure) {
 	litre := units.Litre.Of
 	if p.Capacity.IsZero() {
 		return
 	}
 	if p.Capacity.Low().Compare(litre(3)) < 0 || p.Capacity.High().Compare(litre(30)) > 0 {
-		t.Warn("pack-capacity-unusual", fmt.Sprintf("a capacity of %s is unusual for such a box (our judgement: 3 to 30 L)", p.Capacity), "check the figure and its unit")
+		t.warn("pack-capacity-unusual", fmt.Sprintf("a capacity of %s is unusual for such a box (our judgement: 3 to 30 L)", p.Capacity), "check the figure and its unit")
 	}
 	if p.ColdDrain.IsZero() {
 		return
 	}
 	if least := p.ColdDrain.Low().Ratio(p.Capacity.High()); least < 0.08 {
-		t.Warn("pack-drain-unusual", fmt.Sprintf("one drain of %s is less than a twelfth of the box (our judgement)", p.ColdDrain), "check the figure and its unit")
+		t.warn("pack-drain-unusual", fmt.Sprintf("one drain of %s is less than a twelfth of the box (our judgement)", p.ColdDrain), "check the figure and its unit")
 	}
 	if most := p.ColdDrain.High().Ratio(p.Capacity.Low()); most > 0.7 {
-		t.Warn("pack-drain-unusual", fmt.Sprintf("one drain of %s is most of the box (our judgement)", p.ColdDrain), "check the figure and its unit")
+		t.warn("pack-drain-unusual", fmt.Sprintf("one drain of %s is most of the box (our judgement)", p.ColdDrain), "check the figure and its unit")
 	}
 }
 
 // window warns of a window where no level check is usual; °F typed as °C and
 // the other way round end up here.
-func (c checks) window(t *sheet.Table, p Procedure) {
+func (c checks) window(t *view, p Procedure) {
 	w := p.Window
 	if w.Low.IsZero() && w.High.IsZero() {
 		return
 	}
 	if w.Low.Compare(units.Celsius(20)) < 0 || w.High.Compare(units.Celsius(90)) > 0 {
-		t.Warn("pack-window-unusual", fmt.Sprintf("a window of %s to %s is unusual (our judgement: within 20 to 90 °C)", w.Low.Text(units.CelsiusScale, 1), w.High.Text(units.CelsiusScale, 1)), "check the figures and their scale, °C or °F")
+		t.warn("pack-window-unusual", fmt.Sprintf("a window of %s to %s is unusual (our judgement: within 20 to 90 °C)", w.Low.Text(units.CelsiusScale, 1), w.High.Text(units.CelsiusScale, 1)), "check the figures and their scale, °C or °F")
 	}
 }
 

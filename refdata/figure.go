@@ -1,11 +1,6 @@
 package refdata
 
-import (
-	"fmt"
-	"strings"
-
-	"example.com/meniscus/internal/sheet"
-)
+import "fmt"
 
 // Source is a paper, a person's measurement or a rule of the trade that figures
 // come from.
@@ -14,18 +9,20 @@ type Source struct {
 	Title string
 	Kind  string // manual, standard, measured, calculated, practice, memory
 	Date  string // as written
+	Note  string
 }
 
 // Figure is one value of a pack and where it stands and comes from.
 type Figure struct {
-	Key    string // dotted path, such as "plug.drain.torque"
-	Text   string // as written
-	File   string
-	Line   int
-	Source Source
-	Place  string // in the source, such as "p.2"
-	Trust  string // high, medium or low
-	Note   string
+	Key     string // dotted path, such as "plug.drain.torque"
+	Text    string // as written
+	File    string
+	Line    int
+	Source  Source
+	Place   string // in the source, such as "p.2"
+	Trust   string // high, medium or low
+	Note    string
+	Shadows []Figure // what files further down say of it, the next one first
 }
 
 // String returns the figure in one line: key, text, source, place, trust, file:line.
@@ -41,6 +38,23 @@ func (f Figure) String() string {
 	return s
 }
 
+func cloneFigures(list []Figure) []Figure {
+	if list == nil {
+		return nil
+	}
+	out := make([]Figure, len(list))
+	for i, f := range list {
+		f.Shadows = cloneFigures(f.Shadows)
+		out[i] = f
+	}
+	return out
+}
+
+// sourceKinds lists the kinds of source, the strongest first.
+func sourceKinds() []string {
+	return []string{"manual", "standard", "measured", "calculated", "practice", "memory"}
+}
+
 // trustOf is the trust a kind of source earns where the file states none (our
 // judgement).
 func trustOf(kind string) string {
@@ -53,96 +67,27 @@ func trustOf(kind string) string {
 	return "low"
 }
 
-// reader reads one file and gathers its figures.
-type reader struct {
-	doc     *sheet.Doc
-	checks  checks
-	sources []Source
-	figures []Figure
-}
-
-func (r *reader) readSources(t *sheet.Table) {
-	for _, s := range t.Subs() {
-		kind, _ := s.Need("kind").Choice("manual", "standard", "measured", "calculated", "practice", "memory")
-		r.sources = append(r.sources, Source{Name: s.Name(), Title: s.Need("title").String(), Kind: kind, Date: s.String("date").String()})
+// rank orders the words for trust; a word nobody knows is the lowest.
+func rank(trust string) int {
+	switch trust {
+	case "high":
+		return 3
+	case "medium":
+		return 2
+	case "low":
+		return 1
 	}
+	return 0
 }
 
-func (r *reader) source(name string) (Source, bool) {
-	for _, s := range r.sources {
-		if s.Name == name {
-			return s, true
+// Weakest returns the figures that are trusted less than least ("high",
+// "medium" or "low"), for a reader who asks for more.
+func Weakest(figures []Figure, least string) []Figure {
+	var weak []Figure
+	for _, f := range figures {
+		if rank(f.Trust) < rank(least) {
+			weak = append(weak, f)
 		}
 	}
-	return Source{}, false
-}
-
-func (r *reader) sourceNames() string {
-	var names []string
-	for _, s := range r.sources {
-		names = append(names, s.Name)
-	}
-	return strings.Join(names, ", ")
-}
-
-// value finds a figure: a key of the table, whose source is the table's, or a
-// sub-table with value, from, trust and note of its own. An absent one is not OK.
-func (r *reader) value(t *sheet.Table, name string) sheet.Value {
-	own := t
-	var v sheet.Value
-	if t.Kind(name) == sheet.Group {
-		own = t.Sub(name)
-		v = own.Need("value")
-	} else {
-		v = t.String(name)
-	}
-	if v.OK() {
-		r.keep(v, t, own)
-	}
-	return v
-}
-
-// where finds the place of a figure again, for a check that comes later.
-func (r *reader) where(t *sheet.Table, name string) sheet.Value {
-	if t.Kind(name) == sheet.Group {
-		return t.Sub(name).String("value")
-	}
-	if t.Kind(name) == sheet.String {
-		return t.String(name)
-	}
-	return sheet.Value{}
-}
-
-// keep records where the figure comes from, or that nobody says.
-func (r *reader) keep(v sheet.Value, t, own *sheet.Table) {
-	from := own.String("from")
-	if !from.OK() {
-		from = t.String("from")
-	}
-	if !from.OK() {
-		v.Fault("pack-no-source", "has no source", `write from = "<source name> <place>" in its table`)
-		return
-	}
-	name, place, _ := strings.Cut(from.String(), " ")
-	src, ok := r.source(strings.TrimSuffix(name, ","))
-	if !ok {
-		from.Fault("pack-unknown-source", fmt.Sprintf("no [source.%s] in this file", sheet.Echo(name)), "name one of: "+r.sourceNames())
-		return
-	}
-	f := Figure{Key: strings.TrimSuffix(v.Path(), ".value"), Text: v.String(), File: v.File(), Line: v.At().Line, Source: src, Place: place, Trust: trustOf(src.Kind)}
-	if own != t {
-		if trust := own.String("trust"); trust.OK() {
-			f.Trust, _ = trust.Choice("high", "medium", "low")
-		}
-		f.Note = own.Text("note").String()
-		if f.Trust == "low" && f.Note == "" && own.String("trust").OK() {
-			own.Fault("pack-trust-note", "low trust without a note", `say why in note = "…"`)
-		}
-	}
-	r.figures = append(r.figures, f)
-}
-
-// take reads a figure as whatever parse makes of it.
-func take[T any](r *reader, t *sheet.Table, name, code, do string, parse func(string) (T, error)) (T, bool) {
-	return sheet.Take(r.value(t, name), code, do, parse)
+	return cloneFigures(weak)
 }

@@ -28,8 +28,11 @@ func (f Finding) String() string {
 // Check returns every finding of the pack in the folder dir, errors and
 // warnings, sorted by place. The error is for what kept the folder from being
 // read at all.
-func Check(fsys fs.FS, dir string) ([]Finding, error) {
-	_, faults, err := load(fsys, dir)
+func Check(fsys fs.FS, dir string) ([]Finding, error) { return CheckLayers(Layer{FS: fsys, Dir: dir}) }
+
+// CheckLayers is Check for folders laid over each other, as LoadLayers reads them.
+func CheckLayers(layers ...Layer) ([]Finding, error) {
+	_, faults, err := load(layers)
 	if err != nil {
 		return nil, err
 	}

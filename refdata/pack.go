@@ -16,9 +16,6 @@ import (
 //go:embed builtin
 var builtin embed.FS
 
-// Limits of a pack, so that a hostile folder cannot be costly.
-const mostFiles = 20_000
-
 // Pack is a loaded pack. It never changes; accessors return copies. The zero
 // value is an empty pack.
 type Pack struct {
@@ -31,14 +28,22 @@ type Pack struct {
 
 // BuiltIn returns the demonstration pack: invented gearboxes of the Saltmarsh
 // community bus co-operative. None of its figures may be used on a real box.
-func BuiltIn() (*Pack, error) { return Load(builtin, "builtin") }
+func BuiltIn() (*Pack, error) { return LoadLayers(BuiltInLayer()) }
+
+// BuiltInLayer returns the demonstration pack as the lowest layer for LoadLayers.
+func BuiltInLayer() Layer { return Layer{FS: builtin, Dir: "builtin"} }
 
 // Load reads every .toml file of the folder dir and of its sub-folders, in the
 // order of their names. A file that cannot be read, or any fault of any file, is
 // an error and there is no pack: never half of one. Links and other things that
 // are no plain file are refused. Warnings do not stop it; see Pack.Warnings.
-func Load(fsys fs.FS, dir string) (*Pack, error) {
-	p, faults, err := load(fsys, dir)
+func Load(fsys fs.FS, dir string) (*Pack, error) { return LoadLayers(Layer{FS: fsys, Dir: dir}) }
+
+// LoadLayers reads up to eight folders, each laid over those before it. A file
+// that says overlay_of replaces single values of what lies under it, value and
+// source together; see Explain. Errors are those of Load.
+func LoadLayers(layers ...Layer) (*Pack, error) {
+	p, faults, err := load(layers)
 	if err != nil {
 		return nil, err
 	}
@@ -49,29 +54,29 @@ func Load(fsys fs.FS, dir string) (*Pack, error) {
 }
 
 // load gives the pack with every fault of every file, or why it cannot be read.
-func load(fsys fs.FS, dir string) (*Pack, sheet.Faults, error) {
-	names, err := files(fsys, dir)
-	if err != nil {
-		return nil, sheet.Faults{}, err
+func load(layers []Layer) (*Pack, sheet.Faults, error) {
+	if len(layers) == 0 || len(layers) > mostLayers {
+		return nil, sheet.Faults{}, fmt.Errorf("refdata: %d layers; want 1 to %d", len(layers), mostLayers)
 	}
 	all, err := tables.Open()
 	if err != nil {
 		return nil, sheet.Faults{}, fmt.Errorf("refdata: %w", err)
 	}
-	b := &builder{pack: &Pack{}, checks: checks{all}, places: map[string]sheet.Value{}}
+	b := &builder{pack: &Pack{}, checks: newChecks(all), files: map[place]*file{}}
 	sum := sha256.New()
-	for _, name := range names {
-		data, err := content(fsys, name)
+	for n, l := range layers {
+		list, err := l.pages()
 		if err != nil {
 			return nil, sheet.Faults{}, err
 		}
-		fmt.Fprintf(sum, "%s %d\n", strings.TrimPrefix(name, dir), len(data))
-		sum.Write(data)
-		doc, err := sheet.Parse(name, data)
-		if err != nil {
-			return nil, sheet.Faults{}, fmt.Errorf("refdata: %w", err)
+		if n > 0 {
+			fmt.Fprintf(sum, "layer %d\n", n)
 		}
-		b.read(doc)
+		for _, page := range list {
+			fmt.Fprintf(sum, "/%s %d\n", page.name, len(page.data))
+			sum.Write(page.data)
+			b.read(n, page.doc)
+		}
 	}
 	faults := b.finish()
 	b.pack.hash = hex.EncodeToString(sum.Sum(nil))
@@ -79,43 +84,16 @@ func load(fsys fs.FS, dir string) (*Pack, sheet.Faults, error) {
 	return b.pack, faults, nil
 }
 
-func content(fsys fs.FS, name string) ([]byte, error) {
-	f, err := fsys.Open(name)
-	if err != nil {
-		return nil, fmt.Errorf("refdata: %w", err)
-	}
-	defer f.Close()
-	data, err := readUpTo(f, sheet.MaxBytes)
-	if err != nil {
-		return nil, fmt.Errorf("refdata: %s: %w", name, err)
-	}
-	return data, nil
-}
-
-func files(fsys fs.FS, dir string) ([]string, error) {
-	var names []string
-	err := fs.WalkDir(fsys, dir, func(path string, d fs.DirEntry, err error) error {
-		switch {
-		case err != nil:
-			return err
-		case d.IsDir() || !strings.HasSuffix(path, ".toml"):
-			return nil
-		case !d.Type().IsRegular():
-			return fmt.Errorf("%s is not a plain file; want files, not links", path)
-		case len(names) == mostFiles:
-			return fmt.Errorf("more than %d files", mostFiles)
-		}
-		names = append(names, path)
-		return nil
-	})
-	if err != nil {
-		return nil, fmt.Errorf("refdata: %w", err)
-	}
-	if len(names) == 0 {
-		return nil, fmt.Errorf("refdata: no .toml file in %s; want at least one procedure", dir)
-	}
-	slices.Sort(names)
-	return names, nil
+// sort puts procedures and fluids in the order of their ids, so that they are
+// found by halving. Of two with one id the one from the layer above, which was
+// read later, stays.
+func (p *Pack) sort() {
+	slices.Reverse(p.procedures)
+	slices.SortStableFunc(p.procedures, func(a, b Procedure) int { return strings.Compare(a.ID, b.ID) })
+	p.procedures = slices.CompactFunc(p.procedures, func(a, b Procedure) bool { return a.ID == b.ID })
+	slices.Reverse(p.fluids)
+	slices.SortStableFunc(p.fluids, func(a, b FluidClass) int { return strings.Compare(a.ID, b.ID) })
+	p.fluids = slices.CompactFunc(p.fluids, func(a, b FluidClass) bool { return a.ID == b.ID })
 }
 
 // IDs returns the ids of the procedures, sorted.
@@ -124,18 +102,26 @@ func (p *Pack) IDs() []string {
 	for _, x := range p.procedures {
 		ids = append(ids, x.ID)
 	}
-	slices.Sort(ids)
 	return ids
 }
 
-// Procedure returns the procedure with that id.
+// Has reports whether the pack has a procedure with that id, without copying it.
+func (p *Pack) Has(id string) bool {
+	_, ok := p.find(id)
+	return ok
+}
+
+func (p *Pack) find(id string) (int, bool) {
+	return slices.BinarySearchFunc(p.procedures, id, func(x Procedure, id string) int { return strings.Compare(x.ID, id) })
+}
+
+// Procedure returns a copy of the procedure with that id.
 func (p *Pack) Procedure(id string) (Procedure, bool) {
-	for _, x := range p.procedures {
-		if x.ID == id {
-			return x.clone(), true
-		}
+	i, ok := p.find(id)
+	if !ok {
+		return Procedure{}, false
 	}
-	return Procedure{}, false
+	return p.procedures[i].clone(), true
 }
 
 // Fluid returns the fluid class with that id.

@@ -2,8 +2,6 @@ package refdata
 
 import (
 	"errors"
-	"fmt"
-	"io"
 	"strconv"
 	"strings"
 
@@ -32,6 +30,24 @@ func positiveRange(s string) (units.Range[units.VolumeDim], error) {
 func positiveTorque(s string) (units.Torque, error) {
 	v, err := units.ParseTorque(s)
 	return v, above(err, v.Sign())
+}
+
+func positiveMass(s string) (units.Mass, error) {
+	v, err := units.ParseMass(s)
+	return v, above(err, v.Sign())
+}
+
+func positiveDelta(s string) (units.TemperatureDelta, error) {
+	v, err := units.ParseTemperatureDelta(s)
+	return v, above(err, v.Sign())
+}
+
+func positiveDensity(s string) (units.Density, error) {
+	v, err := units.ParseExplicitDensity(s)
+	if err == nil && !(v > 0) {
+		err = errors.New("is not above zero; want more than zero")
+	}
+	return v, err
 }
 
 func positiveLength(s string) (units.Length, error) {
@@ -91,12 +107,3 @@ func plain(s string) (float64, error) {
 func oneLine(err error) string { return strings.ReplaceAll(err.Error(), "\n", "; ") }
 
 func join(list []string) string { return strings.Join(list, "; ") }
-
-// readUpTo reads at most limit bytes and refuses more.
-func readUpTo(f io.Reader, limit int) ([]byte, error) {
-	data, err := io.ReadAll(io.LimitReader(f, int64(limit)+1))
-	if err == nil && len(data) > limit {
-		err = fmt.Errorf("more than %d bytes", limit)
-	}
-	return data, err
-}

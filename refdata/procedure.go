@@ -44,6 +44,7 @@ type FluidClass struct {
 	Table     []thermal.DensityPoint // densities at temperatures
 	Offers    []exchange.Offer       // containers on sale, prices in Currency
 	Currency  string
+	Notes     []string
 	Figures   []Figure
 }
 
@@ -71,17 +72,18 @@ type Shop struct {
 
 func (p Procedure) clone() Procedure {
 	p.Plugs, p.Washers = slices.Clone(p.Plugs), slices.Clone(p.Washers)
-	p.Cautions, p.Notes, p.Figures = slices.Clone(p.Cautions), slices.Clone(p.Notes), slices.Clone(p.Figures)
+	p.Cautions, p.Notes, p.Figures = slices.Clone(p.Cautions), slices.Clone(p.Notes), cloneFigures(p.Figures)
 	return p
 }
 
 func (f FluidClass) clone() FluidClass {
-	f.Table, f.Offers, f.Figures = slices.Clone(f.Table), slices.Clone(f.Offers), slices.Clone(f.Figures)
+	f.Notes = slices.Clone(f.Notes)
+	f.Table, f.Offers, f.Figures = slices.Clone(f.Table), slices.Clone(f.Offers), cloneFigures(f.Figures)
 	return f
 }
 
 func (s Shop) clone() Shop {
 	s.Vessels, s.Thermometers = slices.Clone(s.Vessels), slices.Clone(s.Thermometers)
-	s.Scales, s.Tools, s.Figures = slices.Clone(s.Scales), slices.Clone(s.Tools), slices.Clone(s.Figures)
+	s.Scales, s.Tools, s.Figures = slices.Clone(s.Scales), slices.Clone(s.Tools), cloneFigures(s.Figures)
 	return s
 }

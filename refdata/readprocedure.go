@@ -2,6 +2,7 @@ package refdata
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/meniscus/exchange/caution"
 	"example.com/meniscus/exchange/sealing"
@@ -15,56 +16,51 @@ const (
 	rangeForm       = `write it like "9.6..10.4 L"`
 	temperatureForm = `write it like "41 °C" or "106 °F"`
 	torqueForm      = `write it like "24 N·m" or "18 lbf·ft"`
+	densityForm     = `write it like "850 kg/m³"`
 	lengthForm      = `write it like "16.2 mm"`
 )
 
-func (r *reader) procedure(root *sheet.Table) Procedure {
+func (r *reader) procedure(root *view) Procedure {
 	p := Procedure{
-		ID: root.Need("id").String(), Title: root.Need("title").String(), Revision: root.Need("revision").String(),
+		ID: root.need("id").String(), Title: root.need("title").String(), Revision: root.need("revision").String(),
 	}
-	r.capacity(root.NeedSub("capacity"), &p)
-	fluid := root.Sub("fluid")
-	p.Fluid = r.value(fluid, "class").String()
+	r.capacity(root.needSub("capacity"), &p)
+	fluid := root.sub("fluid")
+	p.Fluid = r.must(fluid, "class").String()
 	p.Overfill, _ = take(r, fluid, "overfill", "pack-volume", volumeForm, notNegative)
 	p.Kept, _ = take(r, fluid, "kept", "pack-volume", volumeForm, notNegative)
-	p.MixRuns, _ = r.value(root.Sub("mix"), "runs").Count(1, 100)
-	r.window(root.Sub("window"), &p)
-	for _, t := range root.Sub("washer").Subs() {
+	p.MixRuns, _ = r.value(root.sub("mix"), "runs").Count(1, 100)
+	r.window(root.sub("window"), &p)
+	for _, t := range root.sub("washer").subs() {
 		w := r.washer(t)
 		r.checks.ring(t, w)
 		p.Washers = append(p.Washers, w)
 	}
-	for _, t := range root.Sub("plug").Subs() {
+	for _, t := range root.sub("plug").subs() {
 		plug := r.plug(t, p.Washers)
 		r.checks.plug(r, t, plug)
 		p.Plugs = append(p.Plugs, plug)
 	}
-	r.checks.box(root.Sub("capacity"), p)
-	r.checks.window(root.Sub("window"), p)
-	for _, v := range list(root, "cautions") {
+	r.checks.box(root.sub("capacity"), p)
+	r.checks.window(root.sub("window"), p)
+	for _, v := range root.list("cautions") {
 		if _, ok := caution.Lookup(v.String()); !ok {
 			v.Fault("pack-caution", fmt.Sprintf("no caution is called %s", sheet.Echo(v.String())), "name one of package caution's ids, such as hot-fluid")
 		}
 		p.Cautions = append(p.Cautions, v.String())
 	}
-	for _, v := range list(root, "notes") {
+	for _, v := range root.list("notes") {
 		p.Notes = append(p.Notes, v.String())
 	}
+	unusedWashers(root, p)
+	r.bolder(root, p)
 	p.Figures = r.figures
 	return p
 }
 
-func list(t *sheet.Table, name string) []sheet.Value {
-	items, _ := t.List(name)
-	return items
-}
-
-func (r *reader) capacity(t *sheet.Table, p *Procedure) {
-	total := r.value(t, "total")
-	if t.Present() && !total.OK() && t.Kind("total") == sheet.Absent {
-		t.Fault("pack-missing", "has no total", `write total = "9.6..10.4 L"`)
-	}
-	p.Capacity, _ = sheet.Take(total, "pack-range", rangeForm, positiveRange)
+func (r *reader) capacity(t *view, p *Procedure) {
+	p.Capacity, _ = mustTake(r, t, "total", "pack-range", rangeForm, positiveRange)
+	capacityAgain(r, t, p.Capacity)
 	drain := r.value(t, "drain")
 	p.ColdDrain, _ = sheet.Take(drain, "pack-range", rangeForm, positiveRange)
 	sump := r.value(t, "sump")
@@ -82,48 +78,48 @@ func (r *reader) capacity(t *sheet.Table, p *Procedure) {
 	}
 }
 
-func (r *reader) window(t *sheet.Table, p *Procedure) {
-	if !t.Present() {
+func (r *reader) window(t *view, p *Procedure) {
+	if !t.present() {
 		return
 	}
-	low, okLow := take(r, t, "low", "pack-temperature", temperatureForm, units.ParseTemperature)
-	high, okHigh := take(r, t, "high", "pack-temperature", temperatureForm, units.ParseTemperature)
-	w := thermal.Window{Low: low, High: high, Note: t.Text("note").String()}
-	w.EngineIdling, _ = t.String("engine_idling").YesNo()
-	w.Level, _ = t.String("level").YesNo()
-	switch {
-	case !okLow || !okHigh:
-		if t.Kind("low") == sheet.Absent || t.Kind("high") == sheet.Absent {
-			t.Fault("pack-missing", "a window needs low and high", `write low = "38 °C" and high = "48 °C"`)
-		}
-	case w.Check() != nil:
-		t.Fault("pack-window", oneLine(w.Check()), "check both ends and their scale, °C or °F")
-	default:
-		p.Window = w
+	low, okLow := mustTake(r, t, "low", "pack-temperature", temperatureForm, units.ParseTemperature)
+	high, okHigh := mustTake(r, t, "high", "pack-temperature", temperatureForm, units.ParseTemperature)
+	temperatureAgain(r, t, "low", low, okLow)
+	temperatureAgain(r, t, "high", high, okHigh)
+	w := thermal.Window{Low: low, High: high, Note: t.text("note").String()}
+	w.EngineIdling, _ = r.value(t, "engine_idling").YesNo()
+	w.Level, _ = r.value(t, "level").YesNo()
+	if !okLow || !okHigh {
+		return
 	}
+	if err := w.Check(); err != nil {
+		t.fault("pack-window", oneLine(err), "check both ends and their scale, °C or °F")
+		return
+	}
+	p.Window = w
 }
 
-func (r *reader) washer(t *sheet.Table) sealing.Washer {
-	w := sealing.Washer{ID: t.Name(), Material: r.value(t, "material").String()}
+func (r *reader) washer(t *view) sealing.Washer {
+	w := sealing.Washer{ID: t.name(), Material: r.value(t, "material").String()}
 	w.Inner, _ = take(r, t, "inner", "pack-length", lengthForm, positiveLength)
 	w.Outer, _ = take(r, t, "outer", "pack-length", lengthForm, positiveLength)
 	w.Thickness, _ = take(r, t, "thickness", "pack-length", lengthForm, positiveLength)
-	w.Reusable, _ = t.String("reusable").YesNo()
+	w.Reusable, _ = r.value(t, "reusable").YesNo()
 	if err := w.Check(); err != nil {
-		t.Fault("pack-washer", oneLine(err), "measure the ring again")
+		t.fault("pack-washer", oneLine(err), "measure the ring again")
 	}
 	return w
 }
 
-func (r *reader) plug(t *sheet.Table, washers []sealing.Washer) sealing.Plug {
-	p := sealing.Plug{ID: t.Name()}
-	role := t.String("role")
+func (r *reader) plug(t *view, washers []sealing.Washer) sealing.Plug {
+	p := sealing.Plug{ID: t.name()}
+	role := t.str("role")
 	if role.OK() {
 		p.Role, _ = sheet.Take(role, "pack-role", `write "drain", "fill" or "check"`, parseRole)
-	} else if err := p.Role.UnmarshalText([]byte(t.Name())); err != nil {
-		t.Fault("pack-role", "says not what the plug is for", `write role = "drain", "fill" or "check"`)
+	} else if err := p.Role.UnmarshalText([]byte(t.name())); err != nil {
+		t.fault("pack-role", "says not what the plug is for", `write role = "drain", "fill" or "check"`)
 	}
-	p.Thread, _ = take(r, t, "thread", "pack-thread", `write it like "M16x1.5"`, sealing.ParseThread)
+	p.Thread, _ = mustTake(r, t, "thread", "pack-thread", `write it like "M16x1.5"`, sealing.ParseThread)
 	p.Drive, _ = take(r, t, "drive", "pack-drive", `write it like "hex socket 8 mm"`, sealing.ParseDrive)
 	p.Torque, _ = take(r, t, "torque", "pack-torque", torqueForm, positiveTorque)
 	p.Spread, _ = take(r, t, "plus_minus", "pack-torque", torqueForm, positiveTorque)
@@ -134,13 +130,22 @@ func (r *reader) plug(t *sheet.Table, washers []sealing.Washer) sealing.Plug {
 	washer := r.value(t, "washer")
 	p.Washer = washer.String()
 	if err := p.Check(); err != nil {
-		t.Fault("pack-plug", oneLine(err), "check the plug's figures against each other")
+		t.fault("pack-plug", oneLine(err), "check the plug's figures against each other")
 		return p
 	}
 	if p.Washer != "" {
 		fitWasher(washer, p, washers)
 	}
 	return p
+}
+
+// unusedWashers warns of rings that no plug takes.
+func unusedWashers(root *view, p Procedure) {
+	for _, w := range p.Washers {
+		if !slices.ContainsFunc(p.Plugs, func(plug sealing.Plug) bool { return plug.Washer == w.ID }) {
+			root.sub("washer").sub(w.ID).warn("pack-washer-unused", "no plug of this file takes it", fmt.Sprintf("name it: washer = %q in its plug, or drop it", w.ID))
+		}
+	}
 }
 
 func fitWasher(v sheet.Value, p sealing.Plug, washers []sealing.Washer) {

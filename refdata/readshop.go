@@ -13,74 +13,104 @@ import (
 	"example.com/meniscus/units"
 )
 
-func (r *reader) fluid(root *sheet.Table) FluidClass {
-	f := FluidClass{ID: root.Need("id").String(), Title: root.Need("title").String()}
-	t := root.Sub("fluid")
-	f.Density15, _ = take(r, t, "density_15", "pack-density", `write it like "850 kg/m³"`, units.ParseDensity)
+func (r *reader) fluid(root *view) FluidClass {
+	f := FluidClass{ID: root.need("id").String(), Title: root.need("title").String()}
+	t := root.sub("fluid")
+	f.Density15, _ = take(r, t, "density_15", "pack-density", densityForm, positiveDensity)
 	f.Expansion, _ = take(r, t, "expansion", "pack-expansion", `write it like "0.00076 /K"`, parseExpansion)
-	currency := root.Sub("price").String("currency")
-	f.Currency = currency.String()
-	for _, o := range root.Sub("pack").Subs() {
+	f.Table = r.densities(root.sub("density"))
+	if f.Density15 != 0 && f.Expansion != 0 || f.Density15 != 0 && f.Table != nil || f.Expansion != 0 && f.Table != nil {
+		t.warn("pack-two-laws", "more than one of density_15, expansion and a table of densities is stated", "keep the one the sheet trusts most; the others are not used")
+	}
+	prices := root.sub("price")
+	f.Currency = prices.str("currency").String()
+	for _, o := range root.sub("pack").subs() {
 		f.Offers = append(f.Offers, r.offer(o))
+	}
+	if len(f.Offers) > 0 && f.Currency == "" && prices.kind("currency") == sheet.Absent {
+		root.sub("pack").fault("pack-no-currency", "prices stand here, and nothing says in what", `write [price] with currency = "…" in this file`)
+	}
+	for _, v := range root.list("notes") {
+		f.Notes = append(f.Notes, v.String())
 	}
 	f.Figures = r.figures
 	return f
 }
 
-func (r *reader) offer(t *sheet.Table) exchange.Offer {
-	o := exchange.Offer{Name: t.Need("title").String()}
-	o.Size, _ = take(r, t, "size", "pack-volume", volumeForm, positiveVolume)
-	o.Price, _ = take(r, t, "price", "pack-price", `write it like "9.40"`, parsePrice)
-	o.Most, _ = t.String("most").Count(1, 1_000_000)
+// densities reads a table of densities, [density.cold] and so on.
+func (r *reader) densities(v *view) []thermal.DensityPoint {
+	var points []thermal.DensityPoint
+	for _, t := range v.subs() {
+		at, okAt := mustTake(r, t, "at", "pack-temperature", temperatureForm, units.ParseTemperature)
+		density, ok := mustTake(r, t, "density", "pack-density", densityForm, positiveDensity)
+		if ok && okAt {
+			points = append(points, thermal.DensityPoint{At: at, Density: density})
+		}
+	}
+	if len(points) == 0 {
+		return nil
+	}
+	if _, err := thermal.Tabulated(points); err != nil {
+		v.fault("pack-densities", oneLine(err), "look at the table of the sheet again")
+		return nil
+	}
+	return points
+}
+
+func (r *reader) offer(t *view) exchange.Offer {
+	o := exchange.Offer{Name: t.need("title").String()}
+	o.Size, _ = mustTake(r, t, "size", "pack-volume", volumeForm, positiveVolume)
+	o.Price, _ = mustTake(r, t, "price", "pack-price", `write it like "9.40"`, parsePrice)
+	o.Most, _ = r.value(t, "most").Count(1, 1_000_000)
 	return o
 }
 
-func (r *reader) shop(root *sheet.Table) Shop {
-	s := Shop{ID: root.Need("id").String(), Title: root.Need("title").String()}
-	for _, t := range root.Sub("vessel").Subs() {
+func (r *reader) shop(root *view) Shop {
+	s := Shop{ID: root.need("id").String(), Title: root.need("title").String()}
+	for _, t := range root.sub("vessel").subs() {
 		s.Vessels = append(s.Vessels, r.vessel(t))
 	}
-	for _, t := range root.Sub("thermometer").Subs() {
-		th := Thermometer{ID: t.Name(), Title: t.String("title").String()}
-		th.PlusMinus, _ = take(r, t, "plus_minus", "pack-temperature", `write it like "1 °C"`, units.ParseTemperatureDelta)
-		th.Step, _ = take(r, t, "step", "pack-temperature", `write it like "0.1 °C"`, units.ParseTemperatureDelta)
+	for _, t := range root.sub("thermometer").subs() {
+		th := Thermometer{ID: t.name(), Title: t.str("title").String()}
+		th.PlusMinus, _ = mustTake(r, t, "plus_minus", "pack-temperature", `write it like "1 °C"`, positiveDelta)
+		th.Step, _ = mustTake(r, t, "step", "pack-temperature", `write it like "0.1 °C"`, positiveDelta)
 		s.Thermometers = append(s.Thermometers, th)
 	}
-	for _, t := range root.Sub("scale").Subs() {
-		w := WeighingScale{ID: t.Name(), Title: t.String("title").String()}
-		w.PlusMinus, _ = take(r, t, "plus_minus", "pack-mass", `write it like "5 g"`, units.ParseMass)
-		w.Step, _ = take(r, t, "step", "pack-mass", `write it like "1 g"`, units.ParseMass)
+	for _, t := range root.sub("scale").subs() {
+		w := WeighingScale{ID: t.name(), Title: t.str("title").String()}
+		w.PlusMinus, _ = mustTake(r, t, "plus_minus", "pack-mass", `write it like "5 g"`, positiveMass)
+		w.Step, _ = mustTake(r, t, "step", "pack-mass", `write it like "1 g"`, positiveMass)
 		s.Scales = append(s.Scales, w)
 	}
-	for _, t := range root.Sub("tool").Subs() {
+	for _, t := range root.sub("tool").subs() {
 		s.Tools = append(s.Tools, r.tool(t))
 	}
 	s.Figures = r.figures
 	return s
 }
 
-func (r *reader) vessel(t *sheet.Table) thermal.Vessel {
-	v := thermal.Vessel{ID: t.Name(), Title: t.String("title").String()}
-	v.Material, _ = take(r, t, "material", "pack-material", `write it like "polypropylene"`, thermal.ParseMaterial)
-	v.Graduation, _ = take(r, t, "graduation", "pack-volume", volumeForm, positiveVolume)
+func (r *reader) vessel(t *view) thermal.Vessel {
+	v := thermal.Vessel{ID: t.name(), Title: t.str("title").String()}
+	v.Material, _ = mustTake(r, t, "material", "pack-material", `write it like "polypropylene"`, thermal.ParseMaterial)
+	v.Graduation, _ = mustTake(r, t, "graduation", "pack-volume", volumeForm, positiveVolume)
 	v.ScaleError, _ = take(r, t, "scale_error", "pack-share", `write it like "1 %"`, parsePercent)
-	v.Capacity, _ = take(r, t, "capacity", "pack-volume", volumeForm, positiveVolume)
-	if t.Whole() {
+	v.Capacity, _ = mustTake(r, t, "capacity", "pack-volume", volumeForm, positiveVolume)
+	if t.whole() {
 		if err := v.Check(); err != nil {
-			t.Fault("pack-vessel", oneLine(err), "check the vessel's figures")
+			t.fault("pack-vessel", oneLine(err), "check the vessel's figures")
 		}
 	}
 	return v
 }
 
-func (r *reader) tool(t *sheet.Table) sealing.Tool {
-	w := sealing.Tool{ID: t.Name()}
-	w.Low, _ = take(r, t, "low", "pack-torque", torqueForm, positiveTorque)
-	w.High, _ = take(r, t, "high", "pack-torque", torqueForm, positiveTorque)
+func (r *reader) tool(t *view) sealing.Tool {
+	w := sealing.Tool{ID: t.name()}
+	w.Low, _ = mustTake(r, t, "low", "pack-torque", torqueForm, positiveTorque)
+	w.High, _ = mustTake(r, t, "high", "pack-torque", torqueForm, positiveTorque)
 	w.Tolerance, _ = take(r, t, "tolerance", "pack-share", `write it like "4 %"`, parsePercent)
-	if t.Whole() {
+	if t.whole() {
 		if err := w.Check(); err != nil {
-			t.Fault("pack-tool", oneLine(err), "check the tool's range")
+			t.fault("pack-tool", oneLine(err), "check the tool's range")
 		}
 	}
 	return w

@@ -1,0 +1,187 @@
+package refdata
+
+import (
+	"slices"
+	"strings"
+
+	"example.com/meniscus/internal/sheet"
+)
+
+// file is one sheet of the pack: what it is, and over what it is laid.
+type file struct {
+	doc     *sheet.Doc
+	layer   int
+	format  int
+	kind    string
+	id      sheet.Value
+	over    sheet.Value // overlay_of
+	sources []Source
+	used    []bool // of sources
+	removed []sheet.Value
+	added   []sheet.Value
+}
+
+// level is one file's part of a table.
+type level struct {
+	file  *file
+	table *sheet.Table
+	cut   []string // paths that files above this one remove
+}
+
+// view is one table as the overlays leave it: the topmost file that says
+// something about a key speaks. It has at least one level, present or not.
+type view struct {
+	path   string
+	up     *view
+	levels []level
+	chain  []*file   // top first
+	asked  *[]string // every path asked for, when a test wants to know
+}
+
+// open looks at a chain of files, the top first.
+func open(chain []*file) *view {
+	v := &view{chain: chain}
+	var cut []string
+	for _, f := range chain {
+		v.levels = append(v.levels, level{f, f.doc.Root(), cut})
+		for _, r := range f.removed {
+			cut = append(cut[:len(cut):len(cut)], r.String())
+		}
+	}
+	return v
+}
+
+// under is the same table without its topmost file.
+func under(chain []*file) *view { return open(chain[1:]) }
+
+func (v *view) join(name string) string {
+	if v.path == "" {
+		return name
+	}
+	return v.path + "." + name
+}
+
+func (v *view) note(name string) {
+	if v.asked != nil {
+		*v.asked = append(*v.asked, v.join(name))
+	}
+}
+
+// find gives the first level from i on that has something under a name.
+func (v *view) find(name string, i int) (int, bool) {
+	for ; i < len(v.levels); i++ {
+		l := v.levels[i]
+		if l.table.Kind(l.file.oldName(v, name)) == sheet.Absent {
+			continue
+		}
+		if len(l.cut) == 0 || !slices.Contains(l.cut, v.join(name)) {
+			return i, true
+		}
+	}
+	return 0, false
+}
+
+// kind tells what stands under a name.
+func (v *view) kind(name string) sheet.Kind {
+	i, ok := v.find(name, 0)
+	if !ok {
+		return sheet.Absent
+	}
+	l := v.levels[i]
+	return l.table.Kind(l.file.oldName(v, name))
+}
+
+// ask reads a name with the method read from the level that has it; from the
+// topmost one if none has.
+func (v *view) ask(name string, read func(*sheet.Table, string) sheet.Value) sheet.Value {
+	v.note(name)
+	i, _ := v.find(name, 0)
+	l := v.levels[i]
+	return read(l.table, l.file.oldName(v, name))
+}
+
+func (v *view) str(name string) sheet.Value  { return v.ask(name, (*sheet.Table).String) }
+func (v *view) need(name string) sheet.Value { return v.ask(name, (*sheet.Table).Need) }
+func (v *view) text(name string) sheet.Value { return v.ask(name, (*sheet.Table).Text) }
+
+func (v *view) list(name string) []sheet.Value {
+	v.note(name)
+	i, _ := v.find(name, 0)
+	l := v.levels[i]
+	items, _ := l.table.List(l.file.oldName(v, name))
+	return items
+}
+
+// sub gives the table inside this one, present or not.
+func (v *view) sub(name string) *view {
+	v.note(name)
+	s := &view{path: v.join(name), up: v, chain: v.chain, asked: v.asked}
+	for _, l := range v.levels {
+		if len(l.cut) > 0 && slices.Contains(l.cut, s.path) {
+			continue
+		}
+		if t := l.table.Sub(l.file.oldName(v, name)); t.Present() {
+			s.levels = append(s.levels, level{l.file, t, l.cut})
+		}
+	}
+	if len(s.levels) == 0 {
+		l := v.levels[0]
+		s.levels = append(s.levels, level{l.file, l.table.Sub(l.file.oldName(v, name)), l.cut})
+	}
+	return s
+}
+
+// needSub is sub for a table that some file must have.
+func (v *view) needSub(name string) *view {
+	if _, ok := v.find(name, 0); !ok {
+		v.levels[0].table.NeedSub(v.levels[0].file.oldName(v, name))
+	}
+	return v.sub(name)
+}
+
+// subs gives the tables inside this one: the base's in its order, then what
+// each overlay adds.
+func (v *view) subs() []*view {
+	v.note("*")
+	var names []string
+	for _, l := range slices.Backward(v.levels) {
+		for _, t := range l.table.Subs() {
+			if !slices.Contains(names, t.Name()) && !slices.Contains(l.cut, v.join(t.Name())) {
+				names = append(names, t.Name())
+			}
+		}
+	}
+	list := make([]*view, 0, len(names))
+	for _, name := range names {
+		s := v.sub(name)
+		s.asked = v.asked
+		list = append(list, s)
+	}
+	return list
+}
+
+func (v *view) name() string  { return v.path[strings.LastIndexByte(v.path, '.')+1:] }
+func (v *view) present() bool { return v.levels[0].table.Present() }
+
+// whole reports whether every line of the table could be read, in every file.
+func (v *view) whole() bool {
+	for _, l := range v.levels {
+		if !l.table.Whole() {
+			return false
+		}
+	}
+	return true
+}
+
+func (v *view) fault(code, problem, do string) { v.levels[0].table.Fault(code, problem, do) }
+func (v *view) warn(code, problem, do string)  { v.levels[0].table.Warn(code, problem, do) }
+
+// has reports whether a dotted path leads to a key or a table.
+func (v *view) has(path string) bool {
+	first, rest, deeper := strings.Cut(path, ".")
+	k := v.kind(first)
+	if !deeper || k != sheet.Group {
+		return k != sheet.Absent && !deeper
+	}
+	return v.sub(first).has(rest)
+}
