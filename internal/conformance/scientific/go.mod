@@ -1,0 +1,9 @@
+module example.com/meniscus/internal/conformance/scientific
+
+go 1.25.0
+
+require example.com/meniscus v0.0.0
+
+require github.com/shopspring/decimal v1.6.0 // indirect
+
+replace example.com/meniscus => ../../..
