@@ -28,6 +28,9 @@ type builder struct {
 func (b *builder) read(layer int, doc *sheet.Doc) {
 	b.docs = append(b.docs, doc)
 	root := doc.Root()
+	if doc.Err() != nil && len(root.Names()) == 0 {
+		return // not a text at all; what is missing is not the point
+	}
 	f := &file{doc: doc, layer: layer}
 	known := f.readFormat(root)
 	if !known {

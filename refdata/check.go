@@ -132,8 +132,8 @@ func (c checks) box(t *view, p Procedure) {
 	if p.Capacity.Low().Compare(litre(3)) < 0 || p.Capacity.High().Compare(litre(30)) > 0 {
 		t.warn("pack-capacity-unusual", fmt.Sprintf("a capacity of %s is unusual for such a box (our judgement: 3 to 30 L)", p.Capacity), "check the figure and its unit")
 	}
-	if p.ColdDrain.IsZero() {
-		return
+	if p.ColdDrain.IsZero() || p.ColdDrain.High().Compare(p.Capacity.Low()) >= 0 {
+		return // not stated, or refused already
 	}
 	if least := p.ColdDrain.Low().Ratio(p.Capacity.High()); least < 0.08 {
 		t.warn("pack-drain-unusual", fmt.Sprintf("one drain of %s is less than a twelfth of the box (our judgement)", p.ColdDrain), "check the figure and its unit")

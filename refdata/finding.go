@@ -3,6 +3,7 @@ package refdata
 import (
 	"fmt"
 	"io/fs"
+	"strings"
 
 	"example.com/meniscus/internal/sheet"
 )
@@ -14,9 +15,11 @@ type Finding struct {
 	Line     int // 0: no place in the file
 	Col      int
 	Key      string // dotted path
+	Value    string // as written; empty where the finding is about more than one value
 	Code     string // stable, such as "pack-torque-unusual"
 	Reason   string // what is wrong, in shop words; a table is named with its mark
 	Do       string // one thing to do
+	Source   string // what the figure was held against; empty where the file alone is at fault
 }
 
 // String returns "file:line:col: severity: key: reason" and, on a second line,
@@ -32,22 +35,65 @@ func Check(fsys fs.FS, dir string) ([]Finding, error) { return CheckLayers(Layer
 
 // CheckLayers is Check for folders laid over each other, as LoadLayers reads them.
 func CheckLayers(layers ...Layer) ([]Finding, error) {
-	_, faults, err := load(layers)
+	b, faults, err := load(layers)
 	if err != nil {
 		return nil, err
 	}
-	return findings(faults), nil
+	return b.findings(faults), nil
 }
 
-func findings(faults sheet.Faults) []Finding {
+// findings gives faults as data.
+func (b *builder) findings(faults sheet.Faults) []Finding {
+	docs := map[string]*sheet.Doc{}
+	for _, doc := range b.docs {
+		docs[doc.Name()] = doc
+	}
 	var out []Finding
 	for _, f := range faults.All {
 		out = append(out, Finding{
-			Severity: f.Severity.String(), File: f.File, Line: f.Line, Col: f.Col, Key: f.Key,
-			Code: f.Code, Reason: f.Problem, Do: f.Do,
+			Severity: f.Severity.String(), File: f.File, Line: f.Line, Col: f.Col, Key: f.Key, Value: valueAt(docs[f.File].Root(), f.Key),
+			Code: f.Code, Reason: f.Problem, Do: f.Do, Source: against(f.Code),
 		})
 	}
 	return out
+}
+
+// valueAt finds the words under a dotted path; none for a table or a list.
+func valueAt(t *sheet.Table, path string) string {
+	for {
+		first, rest, deeper := strings.Cut(path, ".")
+		switch {
+		case deeper && t.Kind(first) == sheet.Group:
+			t, path = t.Sub(first), rest
+		case !deeper && (t.Kind(first) == sheet.String || t.Kind(first) == sheet.Text):
+			return t.Text(first).String()
+		default:
+			return ""
+		}
+	}
+}
+
+// against names what a check rests on. Only the strong ones refuse a file.
+func against(code string) string {
+	switch code {
+	case "pack-torque-unusual":
+		return "torque_bands, computed from published values that differ 2.2 to 3.6 times"
+	case "pack-key-too-weak", "pack-unusual-key":
+		return "drives (ISO 2936, ISO 1174-1), from memory"
+	case "pack-no-such-key":
+		return "drives (ISO 10664, ISO 272), seen"
+	case "pack-unusual-drive":
+		return "plugs (DIN 908, DIN 906, DIN 910, DIN 7604), mark beside each row"
+	case "pack-ring-unusual":
+		return "sealing_rings (DIN 7603), from memory"
+	case "pack-thread":
+		return "threads (ISO 261, ISO 262, ISO 7-1, ISO 228-1, ASME B1.20.1), seen"
+	case "pack-fit", "pack-washer", "pack-plug", "pack-fit-unchecked":
+		return "geometry of the measured parts"
+	case "pack-capacity-unusual", "pack-drain-unusual", "pack-window-unusual", "pack-bolder":
+		return "our judgement"
+	}
+	return ""
 }
 
 // Warnings returns what was unusual in the files of the pack.

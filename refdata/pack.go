@@ -43,18 +43,18 @@ func Load(fsys fs.FS, dir string) (*Pack, error) { return LoadLayers(Layer{FS: f
 // that says overlay_of replaces single values of what lies under it, value and
 // source together; see Explain. Errors are those of Load.
 func LoadLayers(layers ...Layer) (*Pack, error) {
-	p, faults, err := load(layers)
+	b, faults, err := load(layers)
 	if err != nil {
 		return nil, err
 	}
-	if faults.Errors() > 0 {
+	if faults.Errors() > 0 || faults.More > 0 {
 		return nil, faults
 	}
-	return p, nil
+	return b.pack, nil
 }
 
 // load gives the pack with every fault of every file, or why it cannot be read.
-func load(layers []Layer) (*Pack, sheet.Faults, error) {
+func load(layers []Layer) (*builder, sheet.Faults, error) {
 	if len(layers) == 0 || len(layers) > mostLayers {
 		return nil, sheet.Faults{}, fmt.Errorf("refdata: %d layers; want 1 to %d", len(layers), mostLayers)
 	}
@@ -80,8 +80,8 @@ func load(layers []Layer) (*Pack, sheet.Faults, error) {
 	}
 	faults := b.finish()
 	b.pack.hash = hex.EncodeToString(sum.Sum(nil))
-	b.pack.warnings = findings(faults)
-	return b.pack, faults, nil
+	b.pack.warnings = b.findings(faults)
+	return b, faults, nil
 }
 
 // sort puts procedures and fluids in the order of their ids, so that they are

@@ -12,6 +12,8 @@ import (
 type reader struct {
 	checks  checks
 	figures []Figure
+	misses  int      // figures that could not be read, so far
+	broken  []string // washers whose own figures are at fault
 }
 
 // readSources reads a file's [source.…] tables. Their names hold in that file only.
@@ -74,6 +76,10 @@ func (v *view) cell(name string, i int) (cell, bool) {
 	}
 	c.own = l.table.Sub(here)
 	c.Value = c.own.Need("value")
+	for _, name := range [...]string{"from", "trust"} {
+		c.own.String(name) // known keys, whether or not somebody gets as far as asking
+	}
+	c.own.Text("note")
 	return c, true
 }
 
@@ -93,7 +99,7 @@ func (r *reader) value(v *view, name string) sheet.Value {
 
 // must is value for a figure that has to be there.
 func (r *reader) must(v *view, name string) sheet.Value {
-	if _, ok := v.find(name, 0); !ok && v.present() {
+	if _, ok := v.find(name, 0); !ok && v.present() && !v.taken(name) {
 		l := v.levels[0]
 		l.table.Need(l.file.oldName(v, name)) // Finish says that it is missing
 	}
@@ -108,12 +114,20 @@ func (r *reader) where(v *view, name string) sheet.Value {
 
 // take reads a figure as whatever parse makes of it.
 func take[T any](r *reader, v *view, name, code, do string, parse func(string) (T, error)) (T, bool) {
-	return sheet.Take(r.value(v, name), code, do, parse)
+	x, ok := sheet.Take(r.value(v, name), code, do, parse)
+	if !ok && v.kind(name) != sheet.Absent {
+		r.misses++
+	}
+	return x, ok
 }
 
 // mustTake is take for a figure that has to be there.
 func mustTake[T any](r *reader, v *view, name, code, do string, parse func(string) (T, error)) (T, bool) {
-	return sheet.Take(r.must(v, name), code, do, parse)
+	x, ok := sheet.Take(r.must(v, name), code, do, parse)
+	if !ok {
+		r.misses++
+	}
+	return x, ok
 }
 
 // keep records a figure, and faults what is wrong with its pedigree. What a
@@ -167,25 +181,31 @@ func (c cell) from() sheet.Value {
 func (c cell) figure() (Figure, bool) {
 	from := c.from()
 	if !from.OK() {
-		c.Fault("pack-no-source", "has no source", `write from = "<source name> <place>" in its table`)
+		c.own.Fault("pack-no-source", "nothing says where its figures come from", `write from = "<source name> <place>" below this line`)
 		return Figure{}, false
 	}
 	name, place, _ := strings.Cut(from.String(), " ")
 	name = strings.TrimSuffix(name, ",")
-	src, ok := c.v.levels[c.n].file.source(name)
+	file := c.v.levels[c.n].file
+	src, ok := file.source(name)
 	if !ok {
-		from.Fault("pack-unknown-source", fmt.Sprintf("no [source.%s] in this file", sheet.Echo(name)), c.v.levels[c.n].file.sourceNames())
+		from.Fault("pack-unknown-source", fmt.Sprintf("no source in this file is called %s", sheet.Echo(name)), file.sourceNames())
 		return Figure{}, false
 	}
 	f := Figure{
 		Key: c.v.join(c.name), Text: c.String(), File: c.File(), Line: c.At().Line,
 		Source: src, Place: strings.TrimSpace(place), Trust: trustOf(src.Kind), Note: c.note(),
 	}
-	if trust := c.trust(); trust.OK() {
+	trust := c.trust()
+	if trust.OK() {
 		f.Trust, _ = trust.Choice("high", "medium", "low")
 	}
-	if f.Trust == "low" && f.Note == "" && src.Note == "" {
-		c.Fault("pack-trust-note", "is little trusted and no note says why", `add note = "…" to the value's own table, or to its source`)
+	switch {
+	case f.Trust != "low" || f.Note != "" || src.Note != "" || src.Kind == "":
+	case trust.OK():
+		trust.Fault("pack-trust-note", "low trust without a note", `say why: note = "…" in the value's own table`)
+	default:
+		file.sourceTable(name).Fault("pack-trust-note", "a source of this kind is little trusted, and no note says why its figures are used", `say why: note = "…" below this line`)
 	}
 	return f, true
 }
@@ -207,11 +227,13 @@ func (c cell) note() string {
 	return c.own.Text("note").String()
 }
 
+func (f *file) sourceTable(name string) *sheet.Table { return f.doc.Root().Sub("source").Sub(name) }
+
 // unused warns of sources that no figure names.
 func (f *file) unused() {
 	for i, s := range f.sources {
 		if !f.used[i] {
-			f.doc.Root().Sub("source").Sub(s.Name).Warn("pack-source-unused", "no figure of this file comes from it", "name it in a from, or drop it")
+			f.sourceTable(s.Name).Warn("pack-source-unused", "no figure of this file comes from it", "name it in a from, or drop it")
 		}
 	}
 }
@@ -222,6 +244,12 @@ func (c cell) checkOverlay() {
 		return
 	}
 	path := c.v.join(c.name)
+	if c.own != c.table {
+		c.own.String("was")
+	}
+	if slices.ContainsFunc(c.v.chain[0].removed, func(r sheet.Value) bool { return r.String() == path }) {
+		return // told already
+	}
 	lower, found := c.v.cell(c.name, c.n+1)
 	added := slices.ContainsFunc(c.v.chain[0].added, func(a sheet.Value) bool {
 		return a.String() == path || strings.HasPrefix(path, a.String()+".")

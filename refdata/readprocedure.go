@@ -32,13 +32,19 @@ func (r *reader) procedure(root *view) Procedure {
 	p.MixRuns, _ = r.value(root.sub("mix"), "runs").Count(1, 100)
 	r.window(root.sub("window"), &p)
 	for _, t := range root.sub("washer").subs() {
-		w := r.washer(t)
-		r.checks.ring(t, w)
+		w, ok := r.washer(t)
+		if ok {
+			r.checks.ring(t, w)
+		} else {
+			r.broken = append(r.broken, w.ID)
+		}
 		p.Washers = append(p.Washers, w)
 	}
 	for _, t := range root.sub("plug").subs() {
-		plug := r.plug(t, p.Washers)
-		r.checks.plug(r, t, plug)
+		plug, ok := r.plug(t, p.Washers)
+		if ok {
+			r.checks.plug(r, t, plug)
+		}
 		p.Plugs = append(p.Plugs, plug)
 	}
 	r.checks.box(root.sub("capacity"), p)
@@ -99,7 +105,9 @@ func (r *reader) window(t *view, p *Procedure) {
 	p.Window = w
 }
 
-func (r *reader) washer(t *view) sealing.Washer {
+// washer reads one ring; not ok where its own figures are at fault.
+func (r *reader) washer(t *view) (sealing.Washer, bool) {
+	before := r.misses
 	w := sealing.Washer{ID: t.name(), Material: r.value(t, "material").String()}
 	w.Inner, _ = take(r, t, "inner", "pack-length", lengthForm, positiveLength)
 	w.Outer, _ = take(r, t, "outer", "pack-length", lengthForm, positiveLength)
@@ -107,17 +115,21 @@ func (r *reader) washer(t *view) sealing.Washer {
 	w.Reusable, _ = r.value(t, "reusable").YesNo()
 	if err := w.Check(); err != nil {
 		t.fault("pack-washer", oneLine(err), "measure the ring again")
+		return w, false
 	}
-	return w
+	return w, r.misses == before
 }
 
-func (r *reader) plug(t *view, washers []sealing.Washer) sealing.Plug {
+// plug reads one plug and whether its washer fits; not ok where its own figures
+// are at fault.
+func (r *reader) plug(t *view, washers []sealing.Washer) (sealing.Plug, bool) {
+	before := r.misses
 	p := sealing.Plug{ID: t.name()}
 	role := t.str("role")
 	if role.OK() {
 		p.Role, _ = sheet.Take(role, "pack-role", `write "drain", "fill" or "check"`, parseRole)
 	} else if err := p.Role.UnmarshalText([]byte(t.name())); err != nil {
-		t.fault("pack-role", "says not what the plug is for", `write role = "drain", "fill" or "check"`)
+		t.fault("pack-role", "says not what the plug is for", `look at its name, or write role = "drain", "fill" or "check"`)
 	}
 	p.Thread, _ = mustTake(r, t, "thread", "pack-thread", `write it like "M16x1.5"`, sealing.ParseThread)
 	p.Drive, _ = take(r, t, "drive", "pack-drive", `write it like "hex socket 8 mm"`, sealing.ParseDrive)
@@ -131,16 +143,22 @@ func (r *reader) plug(t *view, washers []sealing.Washer) sealing.Plug {
 	p.Washer = washer.String()
 	if err := p.Check(); err != nil {
 		t.fault("pack-plug", oneLine(err), "check the plug's figures against each other")
-		return p
+		return p, false
 	}
-	if p.Washer != "" {
-		fitWasher(washer, p, washers)
+	ok := r.misses == before
+	if p.Washer != "" && !slices.Contains(r.broken, p.Washer) {
+		fitWasher(washer, p, washers, ok)
 	}
-	return p
+	return p, ok
 }
 
 // unusedWashers warns of rings that no plug takes.
 func unusedWashers(root *view, p Procedure) {
+	for _, plug := range p.Plugs {
+		if plug.Washer != "" && !slices.ContainsFunc(p.Washers, func(w sealing.Washer) bool { return w.ID == plug.Washer }) {
+			return // a slip of the name, told at the plug
+		}
+	}
 	for _, w := range p.Washers {
 		if !slices.ContainsFunc(p.Plugs, func(plug sealing.Plug) bool { return plug.Washer == w.ID }) {
 			root.sub("washer").sub(w.ID).warn("pack-washer-unused", "no plug of this file takes it", fmt.Sprintf("name it: washer = %q in its plug, or drop it", w.ID))
@@ -148,18 +166,21 @@ func unusedWashers(root *view, p Procedure) {
 	}
 }
 
-func fitWasher(v sheet.Value, p sealing.Plug, washers []sealing.Washer) {
+// fitWasher holds a plug against the washer it names; what is missing is only
+// worth a word where everything else could be read.
+func fitWasher(v sheet.Value, p sealing.Plug, washers []sealing.Washer, read bool) {
 	for _, w := range washers {
 		if w.ID != p.Washer {
 			continue
 		}
-		switch fit := sealing.Fit(p, w); fit.Verdict {
-		case sealing.DoesNotFit:
+		fit := sealing.Fit(p, w)
+		switch {
+		case fit.Verdict == sealing.DoesNotFit:
 			v.Fault("pack-fit", join(fit.Reasons), "measure plug and ring again")
-		case sealing.CannotCheck:
+		case fit.Verdict == sealing.CannotCheck && read:
 			v.Warn("pack-fit-unchecked", "cannot check the fit: "+join(fit.Reasons), "measure what is missing")
 		}
 		return
 	}
-	v.Fault("pack-no-washer", fmt.Sprintf("no [washer.%s] in this file", sheet.Echo(p.Washer)), "describe the washer, or drop it")
+	v.Fault("pack-no-washer", fmt.Sprintf("no washer here is called %s", sheet.Echo(p.Washer)), "describe the washer, or drop it")
 }

@@ -39,6 +39,7 @@ func (r *reader) fluid(root *view) FluidClass {
 
 // densities reads a table of densities, [density.cold] and so on.
 func (r *reader) densities(v *view) []thermal.DensityPoint {
+	before := r.misses
 	var points []thermal.DensityPoint
 	for _, t := range v.subs() {
 		at, okAt := mustTake(r, t, "at", "pack-temperature", temperatureForm, units.ParseTemperature)
@@ -47,7 +48,7 @@ func (r *reader) densities(v *view) []thermal.DensityPoint {
 			points = append(points, thermal.DensityPoint{At: at, Density: density})
 		}
 	}
-	if len(points) == 0 {
+	if len(points) == 0 || r.misses > before {
 		return nil
 	}
 	if _, err := thermal.Tabulated(points); err != nil {
@@ -90,12 +91,13 @@ func (r *reader) shop(root *view) Shop {
 }
 
 func (r *reader) vessel(t *view) thermal.Vessel {
+	before := r.misses
 	v := thermal.Vessel{ID: t.name(), Title: t.str("title").String()}
 	v.Material, _ = mustTake(r, t, "material", "pack-material", `write it like "polypropylene"`, thermal.ParseMaterial)
 	v.Graduation, _ = mustTake(r, t, "graduation", "pack-volume", volumeForm, positiveVolume)
-	v.ScaleError, _ = take(r, t, "scale_error", "pack-share", `write it like "1 %"`, parsePercent)
+	v.ScaleError, _ = mustTake(r, t, "scale_error", "pack-share", `write it like "1 %"`, parsePercent)
 	v.Capacity, _ = mustTake(r, t, "capacity", "pack-volume", volumeForm, positiveVolume)
-	if t.whole() {
+	if r.misses == before {
 		if err := v.Check(); err != nil {
 			t.fault("pack-vessel", oneLine(err), "check the vessel's figures")
 		}
@@ -104,11 +106,12 @@ func (r *reader) vessel(t *view) thermal.Vessel {
 }
 
 func (r *reader) tool(t *view) sealing.Tool {
+	before := r.misses
 	w := sealing.Tool{ID: t.name()}
 	w.Low, _ = mustTake(r, t, "low", "pack-torque", torqueForm, positiveTorque)
 	w.High, _ = mustTake(r, t, "high", "pack-torque", torqueForm, positiveTorque)
 	w.Tolerance, _ = take(r, t, "tolerance", "pack-share", `write it like "4 %"`, parsePercent)
-	if t.whole() {
+	if r.misses == before {
 		if err := w.Check(); err != nil {
 			t.fault("pack-tool", oneLine(err), "check the tool's range")
 		}

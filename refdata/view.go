@@ -100,8 +100,13 @@ func (v *view) ask(name string, read func(*sheet.Table, string) sheet.Value) she
 	return read(l.table, l.file.oldName(v, name))
 }
 
-func (v *view) str(name string) sheet.Value  { return v.ask(name, (*sheet.Table).String) }
-func (v *view) need(name string) sheet.Value { return v.ask(name, (*sheet.Table).Need) }
+func (v *view) str(name string) sheet.Value { return v.ask(name, (*sheet.Table).String) }
+func (v *view) need(name string) sheet.Value {
+	if _, ok := v.find(name, 0); !ok && v.taken(name) {
+		return sheet.Value{}
+	}
+	return v.ask(name, (*sheet.Table).Need)
+}
 func (v *view) text(name string) sheet.Value { return v.ask(name, (*sheet.Table).Text) }
 
 func (v *view) list(name string) []sheet.Value {
@@ -121,6 +126,8 @@ func (v *view) sub(name string) *view {
 			continue
 		}
 		if t := l.table.Sub(l.file.oldName(v, name)); t.Present() {
+			t.String("from") // may stand in any table, even one that has no figure yet
+			t.String("trust")
 			s.levels = append(s.levels, level{l.file, t, l.cut})
 		}
 	}
@@ -133,10 +140,24 @@ func (v *view) sub(name string) *view {
 
 // needSub is sub for a table that some file must have.
 func (v *view) needSub(name string) *view {
-	if _, ok := v.find(name, 0); !ok {
+	if _, ok := v.find(name, 0); !ok && !v.taken(name) {
 		v.levels[0].table.NeedSub(v.levels[0].file.oldName(v, name))
 	}
 	return v.sub(name)
+}
+
+// taken reports whether an overlay removes something that has to be there, and
+// says so where it is removed.
+func (v *view) taken(name string) bool {
+	for _, f := range v.chain {
+		for _, r := range f.removed {
+			if r.String() == v.join(name) {
+				r.Fault("pack-remove-needed", "has to be there", "drop it from [remove], or write a value in its place")
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // subs gives the tables inside this one: the base's in its order, then what
