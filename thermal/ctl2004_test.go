@@ -179,6 +179,9 @@ func TestCTLRefuses(t *testing.T) {
 			t.Errorf("%s: %v, %v", name, p, err)
 		}
 	}
+	if _, err := (CTL2004{Density60: 850, K2: ctlMostAlpha}).Evaluate(at); err != nil {
+		t.Errorf("the largest expansion allowed: %v", err)
+	}
 	for _, temp := range []units.Temperature{{}, units.Fahrenheit(-58.001), units.Fahrenheit(302.001), units.Celsius(math.NaN())} {
 		if _, err := LubricatingCTL(850).Evaluate(temp); !errors.Is(err, ErrOutsideLaw) {
 			t.Errorf("%s: %v", temp, err)
