@@ -409,7 +409,7 @@ def _draw(rng, shape, n, dof):
         return rng.triangular(-1, 0, 1, n) * numpy.sqrt(6)
     if shape == "arcsine":
         return numpy.sin(rng.uniform(-numpy.pi, numpy.pi, n)) * numpy.sqrt(2)
-    return rng.standard_t(dof, n) * numpy.sqrt((dof - 2) / dof)
+    return rng.standard_t(dof, n)  # as JCGM 101:2008 6.4.9 has it: scaled by u, its standard deviation is larger
 
 
 def monte_carlo(cases):
@@ -418,7 +418,7 @@ def monte_carlo(cases):
         rng = numpy.random.default_rng(c["seed"])
         x = [v + u * _draw(rng, s, c["trials"], c["dof"]) for v, u, s in zip(c["values"], c["u"], c["shapes"])]
         y = MODELS[c["model"]](numpy, x)
-        out.append([float(y.mean()), float(y.std()), numpy.quantile(y, c["p"]).tolist()])
+        out.append({"mean": float(y.mean()), "sd": float(y.std()), "quantiles": numpy.quantile(y, c["p"]).tolist()})
     return out
 
 
@@ -451,7 +451,6 @@ def shapes(cases):
             "normal": scipy.stats.norm(0, u),
             "rectangular": scipy.stats.uniform(-u * numpy.sqrt(3), 2 * u * numpy.sqrt(3)),
             "triangular": scipy.stats.triang(0.5, -u * numpy.sqrt(6), 2 * u * numpy.sqrt(6)),
-            "arcsine": scipy.stats.arcsine(-u * numpy.sqrt(2), 2 * u * numpy.sqrt(2)),
             "student": scipy.stats.t(dof or 1, 0, u),
         }[shape]
         out.append([float(law.cdf(x)), float(law.ppf(p))])
