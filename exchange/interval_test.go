@@ -267,6 +267,28 @@ func TestIntervalExactDrains(t *testing.T) {
 	}
 }
 
+// Shapes other than normal: three rectangles are narrower at the ends, three t
+// variates of ten degrees of freedom wider, than their deviations say.
+func TestIntervalShapes(t *testing.T) {
+	for shape, dof := range map[measure.Shape]float64{measure.Rectangular: 0, measure.Student: 10, measure.Triangular: 0} {
+		s := MeasuredService{Capacity: dilutionRange(t, 12, 12)}
+		for i := range 3 {
+			s.Drains = append(s.Drains, intervalDrain(t, 2.4, measure.Term{Cause: intervalCauseOf(t, "c"+strconv.Itoa(i), shape, dof), Scale: 0.1}))
+		}
+		r, err := s.Interval()
+		if err != nil || r.Method != ByQuadrature {
+			t.Fatal(shape, r.Method, err)
+		}
+		sim := ShareInterval{Coverage: 0.95}
+		s.Trials = 500_000
+		if err := s.simulate(&sim); err != nil {
+			t.Fatal(err)
+		}
+		dilutionNear(t, shape.String()+" low", r.Low, sim.Low, 0.004*(sim.High-sim.Low))
+		dilutionNear(t, shape.String()+" high", r.High, sim.High, 0.004*(sim.High-sim.Low))
+	}
+}
+
 // One rectangle that rules is not normal: the interval is simulated and says so.
 func TestIntervalFallsBack(t *testing.T) {
 	jug := intervalCauseOf(t, "jug", measure.Rectangular, 0)

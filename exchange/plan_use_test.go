@@ -31,6 +31,14 @@ func TestBestUseByHand(t *testing.T) {
 	if err != nil || u.Bottles != 3 || u.Worst.Full != 1 || !u.Worst.Part.IsZero() || u.Cost.Cmp(decimal.New(3897, -2)) != 0 {
 		t.Errorf("%+v, %v", u, err)
 	}
+	// What is left would only fill the line that hands it back.
+	r.LineReturns = dilutionLitres(0.25)
+	u, err = BestUse(r, Supply{Bottle: dilutionLitres(3.25), Bottles: 1})
+	if err != nil || u.Worst.Full != 1 || !u.Worst.Part.IsZero() || u.Worst.Left != dilutionLitres(0.25) {
+		t.Errorf("%+v, %v", u.Worst, err)
+	}
+	dilutionNear(t, "share", u.Worst.Share, 1-1.75/10, 1e-15)
+	r.LineReturns = units.Volume{}
 	// Not even the allowances.
 	u, err = BestUse(r, Supply{Bottle: dilutionLitres(1), Bottles: 1})
 	if err != nil || u.Worst != (Spread{Share: 1}) || u.Evenly != 1 {

@@ -9,6 +9,20 @@ import (
 	"example.com/meniscus/units"
 )
 
+// A capacity that may be so large that the sample fits is not told on.
+func TestFromSamplesAboveSystemRange(t *testing.T) {
+	samples := []DrainedSample{{Volume: dilutionLitres(4), OldShare: 1}, {Volume: dilutionLitres(4), OldShare: 0.6}}
+	for _, k := range []struct {
+		high float64
+		told bool
+	}{{16, false}, {9, true}} { // after the first, 1 - 4/16 or 1 - 4/9 at most
+		got, err := FromSamples(dilutionRange(t, 8, k.high), samples)
+		if err != nil || slices.Contains(got.Caveats, SampleAboveSystem) != k.told {
+			t.Errorf("up to %v L: caveats %v, %v; told: want %v", k.high, got.Caveats, err, k.told)
+		}
+	}
+}
+
 // In a well-mixed box each sample shows what was left before it, and the balance
 // gives the product law back.
 func TestFromSamplesWellMixed(t *testing.T) {

@@ -198,6 +198,7 @@ func TestStateRefusals(t *testing.T) {
 		{"more than the sump", func(s State) (State, error) { return s.Drain(dilutionLitres(5)) }, "drain: 5 L; want 0 to the contents of the sump, 4 L"},
 		{"negative drain", func(s State) (State, error) { return s.Drain(dilutionLitres(-1)) }, "-1 L"},
 		{"drain out of range", func(s State) (State, error) { return s.Drain(huge) }, "out of range"},
+		{"negative refill", func(s State) (State, error) { return s.Refill(dilutionLitres(-1), 0) }, "refill: -1 L; want 0 to 5 L"},
 		{"overfull", func(s State) (State, error) { return s.Refill(dilutionLitres(6), 0) }, "6 L; want 0 to 5 L"},
 		{"refill out of range", func(s State) (State, error) { return s.Refill(huge, 0) }, "out of range"},
 		{"share", func(s State) (State, error) { return s.Refill(dilutionLitres(1), 1.5) }, "old share 1.5; want 0 to 1"},

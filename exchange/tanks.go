@@ -45,11 +45,8 @@ func tanksOutlet(n int, theta float64) float64 {
 func tanksPoisson(n int, theta float64) float64 {
 	size := float64(n)
 	ln := elementary.Log(theta)
-	deep := theta - 1 - ln
-	if near := theta - 1; math.Abs(near) < 0.5 {
-		deep = near - elementary.Log1p(near)
-	}
-	exponent := -float64(size*deep) - ln - tanksStirling(n)
+	// Near θ = 1 the subtractions are exact and ln θ is small with all its digits.
+	exponent := -float64(size*(theta-1-ln)) - ln - tanksStirling(n)
 	return elementary.Exp(exponent) / math.Sqrt(2*math.Pi*size)
 }
 
