@@ -230,6 +230,16 @@ func TestFlushAgainstDrains(t *testing.T) {
 	}
 }
 
+// With exactly one capacity passed, plug flow has just run clean.
+func TestFlushPlugEnd(t *testing.T) {
+	for theta, want := range map[float64][2]float64{0: {1, 1}, 0.75: {0.25, 1}, 1: {0, 0}, 2: {0, 0}} {
+		got, err := ThroughFlow{Capacity: dilutionLitres(4), Volume: dilutionLitres(4 * theta), Flow: FlowPlug}.Flush()
+		if err != nil || got.Share.High != want[0] || got.Outlet.High != want[1] {
+			t.Errorf("θ %v: %v, %v, %v; want %v", theta, got.Share, got.Outlet, err, want)
+		}
+	}
+}
+
 func TestFlushUnknownFlowHoldsAll(t *testing.T) {
 	for theta := 0.0; theta < 3; theta += 0.25 {
 		f := ThroughFlow{Capacity: dilutionLitres(4), Volume: dilutionLitres(4 * theta)}
