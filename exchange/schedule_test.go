@@ -501,6 +501,15 @@ func TestScheduleRefuses(t *testing.T) {
 	if way, err := ten.FromNew(10_000); err != nil || len(way) != 100_000 {
 		t.Errorf("ten thousand rounds of ten: %d %v", len(way), err)
 	}
+	leaky := Schedule{Services: []Service{{After: 4, Drains: []float64{0.2, 0.3}}}, TopUp: 0.5}
+	if f, err := leaky.Fluid(); f != 0.625 || err != nil {
+		t.Errorf("half a capacity in four and a half a unit: %g %v", f, err)
+	}
+	for _, most := range []Schedule{{Services: slices.Repeat(good.Services, scheduleMostServices)}, scheduleEvery(1, scheduleMostDrains, 0.01)} {
+		if err := most.Check(); err != nil {
+			t.Error(err)
+		}
+	}
 	// A shortfall met exactly is met: 0.8 × 0.8 takes two rounds, not three.
 	for tolerance, want := range map[float64]int{0.8: 1, 0.64: 2, 0.512: 3, 0.511: 4} {
 		if n, err := good.Settled(tolerance); n != want || err != nil {
