@@ -7,6 +7,8 @@ import (
 	"os"
 	"path/filepath"
 
+	"github.com/shopspring/decimal"
+
 	"example.com/meniscus/exchange"
 	"example.com/meniscus/exchange/jobcard"
 	"example.com/meniscus/refdata"
@@ -131,8 +133,24 @@ func (s *service) request() exchange.Request {
 	return exchange.Request{
 		Capacity: s.proc.Capacity, Drain: s.proc.ColdDrain, Sump: s.proc.Sump,
 		Target: s.file.Plan.Target, MostCycles: s.file.Plan.MostCycles,
-		KeptOnce: s.proc.Kept, FinalAllowance: s.proc.Overfill,
+		KeptOnce: s.proc.Kept, FinalAllowance: s.proc.Overfill, PricePerLitre: s.pricePerLitre(),
 	}
+}
+
+// pricePerLitre is that of the cheapest container for its size, for the gain
+// by money; what is bought is worked out by whole containers.
+func (s *service) pricePerLitre() decimal.Decimal {
+	var least decimal.Decimal
+	for i, o := range s.fluid.Offers {
+		litres, err := o.Size.Decimal(units.Litre, 9, units.HalfEven)
+		if err != nil || litres.Sign() <= 0 {
+			continue
+		}
+		if price := o.Price.DivRound(litres, 4); i == 0 || price.Cmp(least) < 0 {
+			least = price
+		}
+	}
+	return least
 }
 
 // cover returns what to buy for a need, stock on hand first.

@@ -46,6 +46,7 @@
 //	oldShare                      old share so far, middle capacity, fully mixed
 //	oldShareLow, oldShareHigh     over the range of the capacity
 //	oldShareMost                  whatever the gears did
+//	oldShareLikely                95 % interval, if mixed, and how much of the doubt is the capacity's
 //	fluidLeft                     of what was on hand and bought by plan
 //	window.verdict                "inside", "below", "above", "undecided"; "none" where there is no window or no reading
 //	window.proof                  whether the look at the check plug proves the level

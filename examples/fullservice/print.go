@@ -40,20 +40,25 @@ func litresAndQuarts(v units.Volume) string {
 func printPlan(w io.Writer, s *service, r result) {
 	p := r.Plan
 	fmt.Fprintf(w, "  %s\n\n", p.Advice)
-	fmt.Fprintf(w, "  %-6s %-18s %-14s %-7s %-22s %s\n", "cycles", "old fluid, mixed", "at most", "gain", "fluid in all", "cost")
+	const form = "%s %-6s  %-16s %-16s %-9s %-7s %-9s %-22s %s\n"
+	fmt.Fprintf(w, form, " ", "cycles", "old fluid, mixed", "likely (95 %)", "at most", "chance", "gain/L", "fluid in all", "cost")
 	for _, row := range p.Rows {
 		chosen := " "
 		if row.Cycle == p.Cycles {
 			chosen = ">"
 		}
-		fmt.Fprintf(w, "%s %-6d %-18s %-14s %-7s %-22s %s %s\n", chosen, row.Cycle,
-			fmt.Sprintf("%.1f to %.1f %%", 100*row.OldShareLow, 100*row.OldShare), fmt.Sprintf("%.1f %%", 100*row.OldShareMost),
-			fmt.Sprintf("%.1f %%", 100*row.Gain), litresAndQuarts(row.Fluid), row.Cost.StringFixed(2), p.Currency)
+		fmt.Fprintf(w, form, chosen, fmt.Sprint(row.Cycle), span(row.OldShareLow, row.OldShare), span(row.LikelyLow, row.LikelyHigh),
+			percent(row.OldShareMost), fmt.Sprintf("%.0f %%", 100*row.Chance), percent(row.GainPerLitre), litresAndQuarts(row.Fluid), row.Cost.StringFixed(2)+" "+p.Currency)
 	}
-	fmt.Fprintf(w, "  \"mixed\": if the gears mix the fluid fully each time. \"at most\": whatever the gears do.\n")
+	fmt.Fprintf(w, "  mixed: if the gears mix the fluid fully each time. at most: whatever the gears do.\n")
+	fmt.Fprintf(w, "  chance: that the target is met, if mixed. gain/L: old fluid removed by a litre of this cycle, worst case.\n")
 	fmt.Fprintf(w, "  Agreed: at most %.0f %% old fluid. Capacity %s, one drain %s.\n",
 		100*p.Target, s.proc.Capacity.Text(units.Litre, 2), s.proc.ColdDrain.Text(units.Litre, 2))
 }
+
+func percent(x float64) string { return fmt.Sprintf("%.1f %%", 100*x) }
+
+func span(low, high float64) string { return fmt.Sprintf("%.1f to %.1f %%", 100*low, 100*high) }
 
 func printBuy(w io.Writer, r result) {
 	p := r.Plan
@@ -103,7 +108,11 @@ func printDoubt(w io.Writer, r result) {
 	if len(r.Balance.Contributors) == 0 {
 		return
 	}
-	fmt.Fprintf(w, "\nHOW SURE\n  %s\n", r.Balance.Sentence)
+	fmt.Fprintf(w, "\nHOW SURE\n")
+	if l := r.Likely; l != nil {
+		fmt.Fprintf(w, "  old fluid, if mixed: %s with %.0f %% probability; the capacity's range is %.0f %% of that doubt\n", span(l.Low, l.High), 100*l.Coverage, 100*l.CapacityShare)
+	}
+	fmt.Fprintf(w, "  %s\n", r.Balance.Sentence)
 	for _, c := range r.Balance.Contributors[:min(3, len(r.Balance.Contributors))] {
 		fmt.Fprintf(w, "  %3.0f %% of the doubt: %s\n", 100*c.Share, c.Name)
 	}

@@ -28,6 +28,7 @@ type result struct {
 	OldShareLow  float64       `json:"oldShareLow"`
 	OldShareHigh float64       `json:"oldShareHigh"`
 	OldShareMost float64       `json:"oldShareMost"`
+	Likely       *likely       `json:"oldShareLikely"`
 	FluidLeft    units.Volume  `json:"fluidLeft"`
 
 	Window   windowResult      `json:"window"`
@@ -40,6 +41,15 @@ type result struct {
 	NextOnes []caution.Caution `json:"nextCautions"` // of the next step
 	Record   string            `json:"record"`
 	Card     *jobcard.Card     `json:"card"`
+}
+
+// likely is an interval for an old share and what it comes from.
+type likely struct {
+	Low           float64 `json:"low"`
+	High          float64 `json:"high"`
+	Coverage      float64 `json:"coverage"`
+	Method        string  `json:"method"`
+	CapacityShare float64 `json:"capacityShare"` // of the doubt
 }
 
 type planResult struct {
@@ -83,7 +93,12 @@ type planRow struct {
 	OldShareLow  float64         `json:"oldShareLow"`
 	OldShare     float64         `json:"oldShare"`
 	OldShareMost float64         `json:"oldShareMost"`
+	LikelyLow    float64         `json:"likelyLow"` // 95 % interval over the ranges
+	LikelyHigh   float64         `json:"likelyHigh"`
+	Chance       float64         `json:"chance"` // that the target is met
 	Gain         float64         `json:"gain"`
+	GainPerLitre float64         `json:"gainPerLitre"`
+	GainPerMoney float64         `json:"gainPerMoney"`
 	Fluid        units.Volume    `json:"fluid"`
 	Cost         decimal.Decimal `json:"cost"`
 }
@@ -142,6 +157,9 @@ func newResult(s *service) (result, error) {
 		FluidLeft: s.card.FluidLeft(), Window: s.window(), Torque: s.settings(),
 		Answers: s.answers(), Findings: orEmpty(s.card.Findings()), Blocking: orEmpty(s.card.Blocking()), Next: s.card.Next(),
 		Cautions: serviceCautions(), NextOnes: orEmpty(s.card.Cautions()), Record: s.card.Record(), Card: s.card,
+	}
+	if i, err := s.card.OldShareInterval(); err == nil {
+		r.Likely = &likely{i.Low, i.High, i.Coverage, i.Method.String(), i.CapacityShare}
 	}
 	var err error
 	if r.Plan, err = s.planResult(); err != nil {
@@ -208,7 +226,8 @@ func (s *service) planResult() (planResult, error) {
 		}
 		r.Rows = append(r.Rows, planRow{
 			Cycle: row.Cycle, OldShareLow: row.Share.Low, OldShare: row.Share.High, OldShareMost: row.Bounds.High,
-			Gain: row.Gain, Fluid: row.Fluid.High(), Cost: cost.Cost,
+			LikelyLow: row.Interval.Low, LikelyHigh: row.Interval.High, Chance: row.Chance,
+			Gain: row.Gain, GainPerLitre: row.GainPerLitre, GainPerMoney: row.GainPerMoney, Fluid: row.Fluid.High(), Cost: cost.Cost,
 		})
 	}
 	return r, nil

@@ -121,6 +121,7 @@ func (l ledger) drained(e Entry) (ledger, error) {
 
 // startCycle closes the books of the cycle before.
 func (l *ledger) startCycle() {
+	l.flows.finished = l.flows.drains()
 	l.flows.cycles++
 	l.flows.cycleOut, l.flows.cycleIn = measure.Volume{}, measure.Volume{}
 	l.flows.drainClosed = false

@@ -42,11 +42,12 @@ type flows struct {
 	used     measure.Volume // taken from the stock
 	supplied units.Volume   // brought to the job, on top of spec.OnHand
 
-	cycles      int            // drains that began a new cycle
-	cycleOut    measure.Volume // drained since the last refill began
-	cycleIn     measure.Volume // refilled since the last drain, less kept and spilled
-	drainClosed bool           // a refill has begun since the last drain
-	largest     units.Volume   // most drained in one cycle
+	cycles      int              // drains that began a new cycle
+	cycleOut    measure.Volume   // drained since the last refill began
+	cycleIn     measure.Volume   // refilled since the last drain, less kept and spilled
+	drainClosed bool             // a refill has begun since the last drain
+	largest     units.Volume     // most drained in one cycle
+	finished    []measure.Volume // drained in each cycle before this one; never written in place
 }
 
 // plugState is what was done to one plug since it was last opened.
@@ -85,6 +86,14 @@ func newLedger(s Spec) (ledger, error) {
 		return ledger{}, err
 	}
 	return l, nil
+}
+
+// drains returns what each cycle drained, the present one last.
+func (f flows) drains() []measure.Volume {
+	if f.cycles == 0 {
+		return nil
+	}
+	return append(f.finished[:len(f.finished):len(f.finished)], f.cycleOut)
 }
 
 // editPlug returns the plugs with one changed, leaving the old slice alone.
