@@ -55,6 +55,15 @@ func TestCombineTwoZones(t *testing.T) {
 	}
 }
 
+func TestCombineMostStages(t *testing.T) {
+	for n, ok := range map[int]bool{1: true, 100: true, 101: false} {
+		stages := slices.Repeat([]Stage{{Drain: dilutionLitres(1)}}, n)
+		if got, err := Combine(System{Capacity: dilutionLitres(10)}, stages); (err == nil) != ok || ok && len(got.Rows) != n {
+			t.Errorf("%d stages: %d rows, %v", n, len(got.Rows), err)
+		}
+	}
+}
+
 func TestCombineFaults(t *testing.T) {
 	sys := System{Capacity: dilutionLitres(12), Sump: dilutionLitres(5)}
 	d := dilutionLitres(2)

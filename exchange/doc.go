@@ -9,10 +9,17 @@
 //
 //   - [Remaining] gives the old share after any list of drains, [RemainingRange]
 //     where capacity and drains are ranges, [Bounds] without any belief about
-//     how well the gears mix the fluid.
+//     how well the gears mix the fluid, [MeasuredService] with its interval and
+//     the budget of its doubt.
 //   - [State] is the ledger of a box: drain, refill, mix, in any order and amount.
-//   - [Cycles] and [Plan] answer how many cycles meet a target and what fluid
-//     they take.
+//   - [Cycles] and [Plan] answer how many cycles meet a target, what each further
+//     one gains and what fluid they take; [BestUse] what a fixed supply does at best.
+//   - [ThroughFlow] is a flush through the lines, [Combine] drains and flushes one
+//     after the other, [FromSamples] what drained samples prove, [Losses] the
+//     fluid that does not go where the jug says.
+//   - [Cover] buys the fluid, [Schedule] follows its age from service to service,
+//     [EstimateCapacity] finds a capacity from a marker in the drains, [LevelCheck]
+//     says what the check plug should show.
 //
 // Two models stand behind it. Well mixed: running the gears makes all the fluid
 // one, and drains multiply. Two zones: a sump that the drain plug reaches and

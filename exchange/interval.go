@@ -10,13 +10,17 @@ import (
 )
 
 // MeasuredService is a service done and measured: drains with the doubt of their
-// readings, from a well-mixed box whose capacity is a range in a book.
+// readings, from a well-mixed box whose capacity is a range in a book or was
+// itself measured.
 type MeasuredService struct {
 	Capacity units.Range[units.VolumeDim] // every value in it equally likely
-	Drains   []measure.Volume             // 1 to 100, each refilled with as much new fluid
-	Coverage float64                      // probability of the interval; zero: 0.95
-	Trials   int                          // of the simulation that stands in, if one must; zero: 1e6
-	Seed     uint64                       // of that simulation
+	// CapacityMeasured stands instead of Capacity where the capacity was found, as by
+	// [EstimateCapacity], and not read from a book. The interval is then simulated.
+	CapacityMeasured measure.Volume
+	Drains           []measure.Volume // 1 to 100, each refilled with as much new fluid
+	Coverage         float64          // probability of the interval; zero: 0.95
+	Trials           int              // of the simulation that stands in, if one must; zero: 1e6
+	Seed             uint64           // of that simulation
 }
 
 // IntervalMethod says how an interval was found. The zero value is not at all.
@@ -82,8 +86,9 @@ const (
 // Method and the caveat [SimulatedInterval] say so. The interval is cut off at 0
 // and 1.
 //
-// Capacity above 0 and at most 500 L; every drain between 0 and the smallest
-// capacity and in doubt by less than a tenth of what it leaves in the smallest box;
+// Capacity above 0 and at most 500 L, a measured one to four standard
+// uncertainties each way; every drain between 0 and the
+// smallest capacity and in doubt by at most a tenth of what it leaves there;
 // Coverage between 0.01 and 0.9999. All faults are reported; beside an error all shares
 // are 1.
 func (s MeasuredService) Interval() (ShareInterval, error) {
@@ -95,8 +100,11 @@ func (s MeasuredService) Interval() (ShareInterval, error) {
 		return intervalOld(), fmt.Errorf("exchange: interval: %w", err)
 	}
 	r := ShareInterval{Coverage: s.coverage(), Best: m.at(m.mid()).plain, CapacityShare: m.capacityShare()}
-	settled := m.fill(&r)
-	if !settled {
+	if s.measured() {
+		u := float64(m.at(m.mid()).slope * s.CapacityMeasured.U().In(units.Litre))
+		r.CapacityShare = intervalPart(float64(u*u), m.at(m.mid()))
+	}
+	if s.measured() || !m.fill(&r) {
 		if err := s.simulate(&r); err != nil {
 			return intervalOld(), fmt.Errorf("exchange: interval: %w", err)
 		}
@@ -111,9 +119,8 @@ func (s MeasuredService) Interval() (ShareInterval, error) {
 }
 
 // Chance returns the probability, 0 to 1, that the old share is at most the
-// target, by the same quadrature; with it a target can be judged at a stated
-// risk. Faults as for Interval. It needs readings that make the share nearly
-// normal; where they do not, it is an error that says so.
+// target, by the same quadrature or, where that will not do, the same simulation;
+// with it a target can be judged at a stated risk. Faults as for Interval.
 func (s MeasuredService) Chance(target float64) (float64, error) {
 	err := s.faults()
 	if !systemIsShare(target) {
@@ -126,10 +133,14 @@ func (s MeasuredService) Chance(target float64) (float64, error) {
 	if err != nil {
 		return 0, fmt.Errorf("exchange: chance: %w", err)
 	}
-	if m.unruly {
-		return 0, errors.New("exchange: chance: the readings' causes are too far from normal; want Interval, which simulates")
+	if p, ok := m.chance(target); ok && !s.measured() {
+		return p, nil
 	}
-	return m.chance(target), nil
+	o, err := s.outcome()
+	if err != nil {
+		return 0, fmt.Errorf("exchange: chance: %w", err)
+	}
+	return o.CDF(target), nil
 }
 
 func intervalOld() ShareInterval { return ShareInterval{Best: 1, Median: 1, Low: 1, High: 1} }
@@ -146,10 +157,8 @@ func (s MeasuredService) coverage() float64 {
 }
 
 func (s MeasuredService) faults() error {
-	for _, end := range [...]units.Volume{s.Capacity.Low(), s.Capacity.High()} {
-		if err := systemCapacityFault(end); err != nil {
-			return err
-		}
+	if err := s.capacityFault(); err != nil {
+		return err
 	}
 	var faults []error
 	if c := s.coverage(); !intervalCoverage(c) {
@@ -172,11 +181,57 @@ func (s MeasuredService) faults() error {
 	return errors.Join(faults...)
 }
 
+// measured says that the capacity is a measured one.
+func (s MeasuredService) measured() bool {
+	return s.Capacity.IsZero() && !s.CapacityMeasured.Best().IsZero()
+}
+
+func (s MeasuredService) capacityFault() error {
+	if !s.CapacityMeasured.Valid() {
+		return fmt.Errorf("capacity: %w", s.CapacityMeasured.Err())
+	}
+	if !s.Capacity.IsZero() && !s.CapacityMeasured.Best().IsZero() {
+		return errors.New("a capacity range and a measured capacity; want one of the two")
+	}
+	for _, end := range [...]units.Volume{s.leastCapacity(), s.mostCapacity()} {
+		if err := systemCapacityFault(end); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// intervalFar is how many standard uncertainties a measured capacity is followed
+// to each side when inputs are judged.
+const intervalFar = 4
+
+func (s MeasuredService) leastCapacity() units.Volume {
+	if s.measured() {
+		return s.CapacityMeasured.Best().Sub(s.CapacityMeasured.U().Scale(intervalFar))
+	}
+	return s.Capacity.Low()
+}
+
+func (s MeasuredService) mostCapacity() units.Volume {
+	if s.measured() {
+		return s.CapacityMeasured.Best().Add(s.CapacityMeasured.U().Scale(intervalFar))
+	}
+	return s.Capacity.High()
+}
+
+// bestCapacity is the middle of the range, or the best estimate.
+func (s MeasuredService) bestCapacity() units.Volume {
+	if s.measured() {
+		return s.CapacityMeasured.Best()
+	}
+	return s.Capacity.Mid()
+}
+
 func (s MeasuredService) drainFault(d measure.Volume) error {
 	if !d.Valid() {
 		return d.Err()
 	}
-	best, least := d.Best(), s.Capacity.Low()
+	best, least := d.Best(), s.leastCapacity()
 	if best.Sign() < 0 || best.Compare(least) >= 0 {
 		return fmt.Errorf("%s; want 0 to below the smallest capacity, %s", best, least)
 	}

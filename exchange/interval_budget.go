@@ -13,8 +13,12 @@ import (
 // intervalCapacityID is the stable id of the doubt about a capacity range.
 const intervalCapacityID = "exchange/capacity-range"
 
-// capacityReading is the capacity as a rectangle over its range, litres.
+// capacityReading is the capacity as measured, or as a rectangle over its range;
+// litres.
 func (s MeasuredService) capacityReading() (measure.Reading, error) {
+	if s.measured() {
+		return s.CapacityMeasured.Reading(), nil
+	}
 	cause, err := measure.NewCause(intervalCapacityID, "capacity range", measure.Rectangular, 0)
 	if err != nil {
 		return measure.Reading{}, err
@@ -49,10 +53,14 @@ func (s MeasuredService) propagation() (measure.Propagation, error) {
 	return p, nil
 }
 
-// intervalShareOf is Π(1 - d/C) of x = C, d1, d2, …
+// intervalShareOf is Π(1 - d/C) of x = C, d1, d2, … A capacity drawn from a far
+// tail, below a drain, leaves nothing.
 func intervalShareOf(x []float64) float64 {
 	share := 1.0
 	for _, d := range x[1:] {
+		if x[0] <= max(d, 0) {
+			return 0
+		}
 		share *= (x[0] - d) / x[0]
 	}
 	return share
@@ -95,17 +103,22 @@ func (s MeasuredService) Budget() (measure.Table, error) {
 	return t, nil
 }
 
-// simulate stands in where the quadrature will not do.
-func (s MeasuredService) simulate(r *ShareInterval) error {
+// outcome simulates the service.
+func (s MeasuredService) outcome() (*measure.Outcome, error) {
 	p, err := s.propagation()
 	if err != nil {
-		return err
+		return nil, err
 	}
 	trials := s.Trials
 	if trials == 0 {
 		trials = intervalTrials
 	}
-	o, err := measure.Simulate(context.Background(), measure.Simulation{Inputs: p.Inputs, Model: p.Model, Trials: trials, Seed: s.Seed})
+	return measure.Simulate(context.Background(), measure.Simulation{Inputs: p.Inputs, Model: p.Model, Trials: trials, Seed: s.Seed})
+}
+
+// simulate stands in where the quadrature will not do.
+func (s MeasuredService) simulate(r *ShareInterval) error {
+	o, err := s.outcome()
 	if err != nil {
 		return err
 	}
@@ -120,10 +133,17 @@ func (s MeasuredService) simulate(r *ShareInterval) error {
 	return nil
 }
 
+func (s MeasuredService) capacityText() string {
+	if s.measured() {
+		return "C = " + stepLitres(s.bestCapacity()) + ", u = " + stepLitres(s.CapacityMeasured.U())
+	}
+	return "C from " + stepLitres(s.Capacity.Low()) + " to " + stepLitres(s.Capacity.High())
+}
+
 func (s MeasuredService) steps(r ShareInterval) working.Steps {
 	steps := make(working.Steps, 0, 3)
-	steps = steps.Add("old share, middle of the capacity", "Π(1 - d/C)", strconv.Itoa(len(s.Drains))+" drains, C = "+stepLitres(s.Capacity.Mid()), shareText(r.Best))
+	steps = steps.Add("old share, middle of the capacity", "Π(1 - d/C)", strconv.Itoa(len(s.Drains))+" drains, C = "+stepLitres(s.bestCapacity()), shareText(r.Best))
 	steps = steps.Add("interval of "+strconv.FormatFloat(100*r.Coverage, 'g', 4, 64)+" %", "by "+r.Method.String()+" over C and the readings",
-		"C from "+stepLitres(s.Capacity.Low())+" to "+stepLitres(s.Capacity.High()), shareText(r.Low)+" to "+shareText(r.High))
+		s.capacityText(), shareText(r.Low)+" to "+shareText(r.High))
 	return steps.Add("part of the variance that is the capacity's", "(u·∂/∂C)² / u²", "", sharePercent(r.CapacityShare)+" %")
 }

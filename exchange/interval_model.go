@@ -49,6 +49,10 @@ type intervalPoint struct {
 func newIntervalModel(s MeasuredService) (*intervalModel, error) {
 	n := len(s.Drains)
 	m := &intervalModel{low: s.Capacity.Low().In(units.Litre), high: s.Capacity.High().In(units.Litre)}
+	if s.measured() {
+		m.low = s.bestCapacity().In(units.Litre)
+		m.high = m.low
+	}
 	scratch := make([]float64, 3*n)
 	m.drains, m.left, m.along = scratch[:n], scratch[n:2*n], scratch[2*n:]
 	var all []intervalUse
@@ -187,9 +191,14 @@ func (m *intervalModel) ruledByUnruly() bool {
 func (m *intervalModel) capacityShare() float64 {
 	p := m.at(m.mid())
 	u := p.slope * (m.high - m.low) / math.Sqrt(12)
-	capacity, readings := float64(u*u), float64(p.sd*p.sd)
+	return intervalPart(float64(u*u), p)
+}
+
+// intervalPart is the capacity's part of the variance where the readings have
+// theirs as at p.
+func intervalPart(capacity float64, p intervalPoint) float64 {
 	if capacity == 0 {
 		return 0
 	}
-	return capacity / (capacity + readings)
+	return capacity / (capacity + float64(p.sd*p.sd))
 }

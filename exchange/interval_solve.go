@@ -172,14 +172,18 @@ func (m *intervalModel) distribution(x float64) (below, density, bend float64) {
 	return below, density, bend
 }
 
-// chance is the probability of a share of at most x.
-func (m *intervalModel) chance(x float64) float64 {
+// chance is the probability of a share of at most x; ok is false where a series
+// about the normal is the wrong tool.
+func (m *intervalModel) chance(x float64) (p float64, ok bool) {
 	if m.at(m.mid()).sd == 0 {
-		return m.chanceByCapacity(x)
+		return m.chanceByCapacity(x), true
+	}
+	if m.unruly {
+		return 0, false
 	}
 	first, _ := m.look(x, intervalRule(48))
-	below, _, _ := m.distribution(x)
-	return min(1, max(0, first+below))
+	below, _, bend := m.distribution(x)
+	return min(1, max(0, first+below)), math.Abs(bend) <= 0.003
 }
 
 // chanceByCapacity is the part of the capacities whose share is at most x, where

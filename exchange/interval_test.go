@@ -307,8 +307,9 @@ func TestIntervalFallsBack(t *testing.T) {
 				d := 2.4 + 0.1*math.Sqrt(12)*(p-0.5)
 				dilutionNear(t, name, got, math.Pow(1-d/12, 3), 2e-4)
 			}
-		} else if _, err := s.Chance(0.5); err == nil || !strings.Contains(err.Error(), "too far from normal") {
-			t.Errorf("%s: chance %v", name, err)
+		}
+		if p, err := s.Chance(r.Median); err != nil || math.Abs(p-0.5) > 0.005 {
+			t.Errorf("%s: chance of the median %v, %v", name, p, err)
 		}
 		again, err := s.Interval()
 		if err != nil || again.Low != r.Low || again.High != r.High {
@@ -322,6 +323,45 @@ func TestIntervalFallsBack(t *testing.T) {
 	}
 	if r, err := s.Interval(); err != nil || r.Method != ByQuadrature {
 		t.Errorf("by %v, %v", r.Method, err)
+	}
+}
+
+// A capacity found from the drains themselves: what they share with it is drawn
+// once, so that the jug's scale, which makes both too large, cancels.
+func TestIntervalMeasuredCapacity(t *testing.T) {
+	jug := intervalCauseOf(t, "jug", measure.Normal, 0)
+	fit := intervalCauseOf(t, "fit", measure.Normal, 0)
+	s := MeasuredService{Trials: 300_000, CapacityMeasured: intervalDrain(t, 12, measure.Term{Cause: jug, Scale: 0.24})}
+	for range 3 {
+		s.Drains = append(s.Drains, intervalDrain(t, 2.4, measure.Term{Cause: jug, Scale: 0.048}))
+	}
+	r, err := s.Interval()
+	if err != nil || r.Method != BySimulation {
+		t.Fatal(r.Method, err)
+	}
+	dilutionNear(t, "the jug alone leaves no doubt", r.High-r.Low, 0, 1e-12)
+	dilutionNear(t, "best", r.Best, 0.512, 1e-15)
+	s.CapacityMeasured = intervalDrain(t, 12, measure.Term{Cause: fit, Scale: 0.3})
+	if r, err = s.Interval(); err != nil {
+		t.Fatal(err)
+	}
+	// ∂f/∂C = 3·f·d/(C(C-d)) = 0.032 per litre, ∂f/∂d = -3·f/(C-d) = -0.16.
+	u := math.Hypot(0.3*0.032, 0.048*0.16)
+	dilutionNear(t, "half width", (r.High-r.Low)/2, 1.96*u, 0.01*u)
+	dilutionNear(t, "capacity's part", r.CapacityShare, math.Pow(0.3*0.032/u, 2), 1e-4)
+	if p, err := s.Chance(r.High); err != nil || math.Abs(p-0.975) > 1e-3 {
+		t.Errorf("chance of the high end %v, %v", p, err)
+	}
+	both := s
+	both.Capacity = dilutionRange(t, 11, 12)
+	wide := s
+	wide.CapacityMeasured = intervalDrain(t, 12, measure.Term{Cause: fit, Scale: 3})
+	invalid := s
+	invalid.CapacityMeasured = measure.MeasuredExactly(units.Litre.Of(math.NaN()))
+	for want, s := range map[string]MeasuredService{"want one of the two": both, "capacity 0 L": wide, "out of range": invalid} {
+		if _, err := s.Interval(); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%v does not say %q", err, want)
+		}
 	}
 }
 

@@ -47,6 +47,22 @@ func TestPlanIntervalsAgainstDraws(t *testing.T) {
 	}
 }
 
+// A drain that empties the box leaves nothing, whichever drain it is.
+func TestLikelyShareRunsDry(t *testing.T) {
+	for _, k := range []likely{
+		{first: [2]float64{4, 10}, later: [2]float64{1, 2}},
+		{first: [2]float64{1, 2}, later: [2]float64{4, 10}},
+	} {
+		if x, _ := k.share(2, 10, 1); x != 0 {
+			t.Errorf("%v leaves %v", k, x)
+		}
+	}
+	k := likely{first: [2]float64{1, 2}, later: [2]float64{4, 10}}
+	if x, slope := k.share(1, 10, 1); x != 0.8 || slope >= 0 {
+		t.Errorf("the later drain counted before its time: %v, %v", x, slope)
+	}
+}
+
 // The ratio of two rectangles and the integration are two roads to one figure.
 func TestPlanIntervalTwoRoads(t *testing.T) {
 	k := likely{low: 11, high: 14, first: [2]float64{2.2, 2.9}, later: [2]float64{2.2, 2.9}}
