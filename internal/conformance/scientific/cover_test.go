@@ -74,3 +74,26 @@ func TestCoverAgainstMilp(t *testing.T) {
 	}
 	t.Logf("%d orders covered alike, %d cannot be, by both", met, short)
 }
+
+// The most fluid for a sum of money, against integer programming.
+func TestBudgetAgainstMilp(t *testing.T) {
+	r := rand.New(rand.NewPCG(6, 28))
+	all := make([]basket, 200)
+	for i := range all {
+		all[i] = randomBasket(r)
+		all[i].Need = 500 + r.Int64N(20000) // cents
+	}
+	answers := ask[[][3]int64](t, "budget", map[string]any{"cases": all})
+	for i, want := range answers {
+		money := decimal.New(all[i].Need, -2)
+		got, err := exchange.CoverBudget(exchange.Budget{Money: money, Offers: all[i].order().Offers})
+		if err != nil {
+			t.Errorf("%+v: %v", all[i], err)
+			continue
+		}
+		if got.Volume != units.Millilitre.Of(float64(want[0])) || got.Cost.Cmp(decimal.New(want[1], -2)) != 0 || int64(got.Containers) != want[2] {
+			t.Errorf("%+v: %s for %s in %d; theirs %v", all[i], got.Volume, got.Cost, got.Containers, want)
+		}
+	}
+	t.Logf("%d budgets spent alike", len(answers))
+}

@@ -9,6 +9,7 @@ import (
 
 	"example.com/meniscus/thermal"
 	"example.com/meniscus/units"
+	"example.com/meniscus/units/measure"
 )
 
 // Volume correction against the same equation at 60 digits.
@@ -45,6 +46,46 @@ func TestFactorAgainstMpmath(t *testing.T) {
 	factor.within(t, 5e-16, "factor")
 	density.within(t, 1e-15, "density")
 	there.within(t, 1e-14, "volume at 15 °C")
+}
+
+// A measured volume between two measured temperatures: the doubt of the one
+// coefficient is shared by both corrections.
+func TestConvertMeasuredAgainstMpmath(t *testing.T) {
+	r := rand.New(rand.NewPCG(20, 60))
+	var all [][8]float64
+	var got []measure.Volume
+	for range 400 {
+		rho, v, from, to := rounded(r, 801, 1100), rounded(r, 0.5, 8), rounded(r, -10, 120), rounded(r, -10, 120)
+		fluid, err := thermal.Lubricant(units.Density(rho))
+		if err != nil {
+			t.Fatal(err)
+		}
+		uv, ua, ub := spread(r, 1e-4, 0.05), between(r, 0.1, 3), between(r, 0.1, 3)
+		volume, errV := measure.MeasuredFrom[units.VolumeDim](reading(t, "volume", "normal", v, uv))
+		a, errA := temperature("from", from, ua)
+		b, errB := temperature("to", to, ub)
+		out, err := fluid.ConvertMeasured(volume, a, b)
+		if err := errors.Join(errV, errA, errB, err); err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, [8]float64{rho, fluid.Doubt().Expansion, v, uv, from, ua, to, ub})
+		got = append(got, out)
+	}
+	var best, u worst
+	for i, want := range ask[[][2]float64](t, "converted", map[string]any{"cases": all}) {
+		best.see(relative(got[i].Reading().Value(), want[0]), "%v", all[i])
+		u.see(relative(got[i].Reading().U(), want[1]), "%v", all[i])
+	}
+	best.within(t, 1e-13, "volume")
+	u.within(t, 1e-10, "its standard uncertainty")
+}
+
+func temperature(id string, celsius, u float64) (measure.Temperature, error) {
+	c, err := measure.NewCause(id, "", measure.Normal, 0)
+	if err != nil {
+		return measure.Temperature{}, err
+	}
+	return measure.NewTemperature(units.Celsius(celsius), measure.Term{Cause: c, Scale: u})
 }
 
 // The density at 15 °C from one observed, against a general root finder.

@@ -260,6 +260,24 @@ def milp(cases):
     return out
 
 
+def budget(cases):
+    """Most fluid for the money, then least cost, then fewest containers."""
+    out = []
+    for c in cases:
+        size, price = numpy.array(c["sizes"], float), numpy.array(c["prices"], float)
+        bounds = scipy.optimize.Bounds(0, [numpy.inf if m == 0 else m for m in c["most"]])
+        rows = [scipy.optimize.LinearConstraint(price, -numpy.inf, c["need"] + 0.25)]
+        answer = []
+        for goal, sign in ((size, -1), (price, 1), (numpy.ones(len(size)), 1)):
+            r = scipy.optimize.milp(sign * goal, constraints=rows, integrality=numpy.ones(len(size)), bounds=bounds,
+                                    options={"mip_rel_gap": 0})
+            answer.append(int(numpy.round(goal @ numpy.round(r.x))))
+            low, high = (answer[-1] - 0.25, numpy.inf) if sign < 0 else (-numpy.inf, answer[-1] + 0.25)
+            rows.append(scipy.optimize.LinearConstraint(goal, low, high))
+        out.append(answer)
+    return out
+
+
 def pan(cases):
     """Contents of a rectangular pan, the depth under the tilted surface held between floor and roof."""
     out = []
@@ -320,6 +338,26 @@ def factors(cases):
         alpha = mpmath.mpf("0.6278") / mpmath.mpf(rho)
         dt = mpmath.mpf(t) - 15
         out.append(float(mpmath.exp(-alpha * dt * (1 + mpmath.mpf("0.8") * alpha * dt))))
+    return out
+
+
+def converted(cases):
+    """Volume brought from one temperature to another, and its doubt to first order by derivatives at 60 digits."""
+    out = []
+    for rho, relative, v, uv, a, ua, b, ub in cases:
+        def law(k, t):
+            alpha = mpmath.mpf("0.6278") / mpmath.mpf(rho) * k
+            dt = t - 15
+            return -alpha * dt * (1 + mpmath.mpf("0.8") * alpha * dt)
+
+        def volume(v, k, a, b):  # one coefficient, shared by both corrections
+            return v * mpmath.exp(law(k, a) - law(k, b))
+
+        at = [mpmath.mpf(x) for x in (v, 1, a, b)]
+        total = mpmath.mpf(0)
+        for i, u in enumerate((uv, relative, ua, ub)):
+            total += (mpmath.diff(lambda z: volume(*(at[:i] + [z] + at[i + 1:])), at[i]) * mpmath.mpf(u)) ** 2
+        out.append([float(volume(*at)), float(mpmath.sqrt(total))])
     return out
 
 
@@ -397,6 +435,37 @@ def propagate(cases):
             slopes.append(mpmath.diff(f, at[i]))
             total += (slopes[-1] * mpmath.mpf(u)) ** 2
         out.append([float(MODELS[c["model"]](mpmath, at)), float(mpmath.sqrt(total))] + [float(s) for s in slopes])
+    return out
+
+
+def combined(cases):
+    """Standard uncertainty, effective degrees of freedom and coverage factor of independent terms."""
+    out = []
+    for c in cases:
+        u, dof = numpy.array(c["u"]), numpy.array(c["dof"], float)
+        dof[dof == 0] = numpy.inf
+        total = numpy.sqrt(numpy.sum(u ** 2))
+        effective = total ** 4 / numpy.sum(u ** 4 / dof) if numpy.isfinite(dof).any() else numpy.inf
+        effective = effective if effective <= 1e9 else numpy.inf  # as the library says of itself
+        whole = numpy.floor(effective * (1 + 1e-12))
+        k = scipy.stats.t.ppf((1 + c["p"]) / 2, whole) if numpy.isfinite(whole) else scipy.stats.norm.ppf((1 + c["p"]) / 2)
+        out.append([float(total), float(effective) if numpy.isfinite(effective) else 0.0, float(k)])
+    return out
+
+
+def observed(cases):
+    return [[float(numpy.mean(x)), float(scipy.stats.sem(x))] for x in cases]
+
+
+def weighted_mean(cases):
+    """Mean with weights 1/u², and its doubt from the covariance matrix of readings with one shared cause."""
+    out = []
+    for c in cases:
+        x, u, shared = (numpy.array(c[k]) for k in ("x", "u", "shared"))
+        cov = numpy.diag(u ** 2) + numpy.outer(shared, shared)
+        w = 1 / numpy.diag(cov)
+        w = w / w.sum()
+        out.append([float(numpy.average(x, weights=w)), float(numpy.sqrt(w @ cov @ w))])
     return out
 
 
