@@ -17,13 +17,17 @@ type checks struct {
 	rings  []tables.Ring
 }
 
-// newChecks sorts the tables for looking up: every plug of a pack asks them.
-func newChecks(all *tables.Tables) checks {
+// allChecks sorts the tables for looking up: every plug of a pack asks them.
+func allChecks() (checks, error) {
+	all, err := tables.Open()
+	if err != nil {
+		return checks{}, err
+	}
 	c := checks{tables: all, plugs: map[sealing.Thread][]tables.Plug{}, rings: all.Rings()}
 	for _, p := range all.Plugs() {
 		c.plugs[p.Thread] = append(c.plugs[p.Thread], p)
 	}
-	return c
+	return c, nil
 }
 
 // plug judges one plug. t is its table in the file.
@@ -34,7 +38,6 @@ func (c checks) plug(r *reader, t *view, p sealing.Plug) {
 	if v := r.where(t, "torque"); v.OK() && p.Torque.Sign() > 0 {
 		c.torque(v, p)
 	}
-	torqueAgain(r, t, p.Torque)
 	if t.whole() && t.kind("torque") == sheet.Absent && t.kind("turns") == sheet.Absent {
 		t.warn("pack-plug-unset", "no torque and no turns are stated: nothing says how tight it is set", "copy the torque from the sheet")
 	}

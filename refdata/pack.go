@@ -10,7 +10,6 @@ import (
 	"strings"
 
 	"example.com/meniscus/internal/sheet"
-	"example.com/meniscus/refdata/tables"
 )
 
 //go:embed builtin
@@ -58,11 +57,11 @@ func load(layers []Layer) (*builder, sheet.Faults, error) {
 	if len(layers) == 0 || len(layers) > mostLayers {
 		return nil, sheet.Faults{}, fmt.Errorf("refdata: %d layers; want 1 to %d", len(layers), mostLayers)
 	}
-	all, err := tables.Open()
+	checks, err := allChecks()
 	if err != nil {
 		return nil, sheet.Faults{}, fmt.Errorf("refdata: %w", err)
 	}
-	b := &builder{pack: &Pack{}, checks: newChecks(all), files: map[place]*file{}}
+	b := &builder{pack: &Pack{}, checks: checks, files: map[place]*file{}}
 	sum := sha256.New()
 	for n, l := range layers {
 		list, err := l.pages()

@@ -134,6 +134,7 @@ func (r *reader) plug(t *view, washers []sealing.Washer) (sealing.Plug, bool) {
 	p.Thread, _ = mustTake(r, t, "thread", "pack-thread", `write it like "M16x1.5"`, sealing.ParseThread)
 	p.Drive, _ = take(r, t, "drive", "pack-drive", `write it like "hex socket 8 mm"`, sealing.ParseDrive)
 	p.Torque, _ = take(r, t, "torque", "pack-torque", torqueForm, positiveTorque)
+	torqueAgain(r, t, p.Torque)
 	p.Spread, _ = take(r, t, "plus_minus", "pack-torque", torqueForm, positiveTorque)
 	p.Turns, _ = take(r, t, "turns", "pack-turns", `write it like "2.5"`, parseTurns)
 	p.Shoulder, _ = take(r, t, "shoulder", "pack-length", lengthForm, positiveLength)
