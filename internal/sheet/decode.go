@@ -137,7 +137,7 @@ func (e *entry) take(value any) bool {
 // count gives the number of names in a decoded tree.
 func count(tree map[string]any) int {
 	n := len(tree)
-	for _, value := range tree {
+	for _, value := range tree { // order does not matter: a sum of counts
 		if sub, ok := value.(map[string]any); ok {
 			n += count(sub)
 		}
