@@ -25,6 +25,12 @@ func randomBasket(r *rand.Rand) basket {
 		b.Prices = append(b.Prices, 100+r.Int64N(6000))
 		b.Most = append(b.Most, []int{0, 0, 1 + r.IntN(6)}[r.IntN(3)])
 	}
+	if r.IntN(2) == 0 { // what so many containers hold, to the millilitre, or one more
+		b.Need = int64(r.IntN(2))
+		for _, size := range b.Sizes {
+			b.Need += size * r.Int64N(5)
+		}
+	}
 	return b
 }
 
