@@ -118,9 +118,16 @@ func (e *UnsettledError) Error() string {
 	case e == nil:
 		return "exchange: estimate: unsettled"
 	case e.More > 0:
-		return fmt.Sprintf("exchange: estimate: %s; about %d more samples would settle it", e.Reason, e.More)
+		return fmt.Sprintf("exchange: estimate: %s; about %s would settle it", e.Reason, estimateSamples(e.More))
 	}
 	return "exchange: estimate: " + e.Reason
+}
+
+func estimateSamples(n int) string {
+	if n == 1 {
+		return "1 more sample"
+	}
+	return fmt.Sprintf("%d more samples", n)
 }
 
 // EstimateCapacity returns the capacity of a box from a marker in successive

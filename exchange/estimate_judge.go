@@ -211,7 +211,7 @@ func (f *estimateFit) notes(e CapacityEstimate) []string {
 	}
 	switch {
 	case e.More > 0:
-		notes = append(notes, fmt.Sprintf("About %d more samples would bring the standard error to %.2g %%.", e.More, 100*f.wanted()))
+		notes = append(notes, fmt.Sprintf("About %s would bring the standard error to %.2g %%.", estimateSamples(e.More), 100*f.wanted()))
 	case e.More < 0:
 		notes = append(notes, fmt.Sprintf("No number of further samples would bring the standard error to %.2g %%: want a better marker.", 100*f.wanted()))
 	}

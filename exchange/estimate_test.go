@@ -346,7 +346,7 @@ func TestEstimateMore(t *testing.T) {
 	for _, noise := range []Noise{RelativeNoise, AbsoluteNoise} {
 		m.Noise = noise
 		e, err := EstimateCapacity(m)
-		if err != nil || e.More <= 0 || !strings.Contains(strings.Join(e.Notes, " "), "more samples would bring the standard error to 5 %") {
+		if err != nil || e.More <= 0 || !strings.Contains(strings.Join(e.Notes, " "), " would bring the standard error to 5 %") {
 			t.Fatalf("%s ± %s, %d %v %v", e.Capacity, e.U, e.More, e.Notes, err)
 		}
 		for _, extra := range []int{e.More - 1, e.More} {
@@ -402,5 +402,118 @@ func TestEstimateMeasured(t *testing.T) {
 	}
 	if (*UnsettledError)(nil).Error() == "" {
 		t.Error("a nil refusal says nothing")
+	}
+}
+
+// The scatter seen counts where it is larger than what is claimed for a reading,
+// and what is claimed where that is larger.
+func TestEstimateLargerErrorCounts(t *testing.T) {
+	m := Markers{Readings: []float64{1, 0.85, 0.62, 0.53, 0.39, 0.34}, Drains: estimateDrains(2, 6)}
+	seen, err := EstimateCapacity(m)
+	if err != nil {
+		t.Fatal(err)
+	}
+	m.ReadingU = seen.Scatter * 0.5
+	claimed, err := EstimateCapacity(m)
+	if err != nil || claimed.U != seen.U || claimed.DoF != 4 || claimed.Scatter != seen.Scatter {
+		t.Errorf("scatter %g with %g degrees of freedom, want %g with 4: %v", claimed.Scatter, claimed.DoF, seen.Scatter, err)
+	}
+	m.ReadingU = seen.Scatter * 3
+	if claimed, err = EstimateCapacity(m); err != nil || claimed.DoF != 0 || !scheduleClose(claimed.StepU, 3*seen.StepU, 1e-12) {
+		t.Errorf("step %g ± %g, want ± %g: %v", claimed.Step, claimed.StepU, 3*seen.StepU, err)
+	}
+}
+
+// What more samples would bring is what a fit with them brings: the spread of the
+// slope is carried on one point at a time.
+func TestEstimateMoreStepByStep(t *testing.T) {
+	for _, noise := range []Noise{RelativeNoise, AbsoluteNoise} {
+		m := Markers{Readings: []float64{1, 0.8, 0.64, 0.512}, Drains: estimateDrains(2, 4), ReadingU: 0.03, Noise: noise}
+		f := estimateNewFit(m)
+		if err := f.solve(); err != nil {
+			t.Fatal(err)
+		}
+		e, err := f.estimate()
+		if err != nil {
+			t.Fatal(err)
+		}
+		var predicted []float64
+		f.more(e, func(_ int, stepU float64) bool {
+			predicted = append(predicted, stepU)
+			return len(predicted) == 12
+		})
+		for k, want := range predicted {
+			more := Markers{Drains: estimateDrains(2, 4+k), ReadingU: 0.03, Noise: noise}
+			for n := range 4 + k {
+				more.Readings = append(more.Readings, math.Pow(0.8, float64(n)))
+			}
+			got, err := EstimateCapacity(more)
+			if err != nil || !scheduleClose(got.StepU, want, 1e-9) {
+				t.Errorf("noise %d, %d more: ± %g, predicted %g, %v", noise, k, got.StepU, want, err)
+			}
+		}
+	}
+}
+
+// A slope lost in the noise says how many more readings would find it: with them,
+// on the same line and with the same scatter, and not with one fewer.
+func TestEstimateMoreForSlope(t *testing.T) {
+	m := Markers{Readings: []float64{1, 0.7, 1.05, 0.8}, Drains: estimateDrains(2, 4)}
+	_, err := EstimateCapacity(m)
+	var refused *UnsettledError
+	if !errors.As(err, &refused) {
+		t.Fatal(err)
+	}
+	f := estimateNewFit(m)
+	if err := f.solve(); err != nil {
+		t.Fatal(err)
+	}
+	scatter := math.Sqrt(f.squares / 2)
+	found := func(n int) bool {
+		sxx := float64(n*(n*n-1)) / 12 // of 0, 1, … n-1
+		return f.step > estimateFactor(float64(n-2))*scatter/math.Sqrt(sxx)
+	}
+	n := 4
+	for !found(n) {
+		n++
+	}
+	if refused.More != n-4 || refused.More < 1 {
+		t.Errorf("%d more, want %d", refused.More, n-4)
+	}
+}
+
+func TestEstimateWords(t *testing.T) {
+	three, err := EstimateCapacity(Markers{Readings: []float64{1, 0.8, 0.645}, Drains: estimateDrains(2, 3), Wanted: 100})
+	if err != nil || (three.Straightness != StraightnessUnknown || !strings.Contains(strings.Join(three.Notes, " "), "Too few readings to see a bend")) {
+		t.Errorf("three readings: %s %v", three.Straightness, three.Notes)
+	}
+	known, errKnown := EstimateCapacity(Markers{Readings: []float64{1, 0.8, 0.64}, Drains: estimateDrains(2, 3), ReadingU: 0.01})
+	if errKnown != nil || known.Straightness != Straight {
+		t.Errorf("three readings of known error: %s, %v", known.Straightness, errKnown)
+	}
+	// Steps of 0.3, 0.25, 0.2 shrink by 0.05, which is a fifth of their mean.
+	m := Markers{Drains: estimateDrains(2, 4)}
+	for _, x := range []float64{0, -0.3, -0.55, -0.75} {
+		m.Readings = append(m.Readings, math.Exp(x))
+	}
+	_, err = EstimateCapacity(m)
+	if err == nil || !strings.Contains(err.Error(), "shrink by 0.05 ± ") {
+		t.Errorf("a perfect bend: %v", err)
+	}
+	m.Readings[1] *= 1.02
+	e, err := EstimateCapacity(m)
+	if err != nil || !scheduleClose(100*e.Curvature/e.Step, 15.7, 0.05) || !strings.Contains(strings.Join(e.Notes, " "), "shrink by 16 % a drain") {
+		t.Errorf("%g of %g, %v %v", e.Curvature, e.Step, e.Notes, err)
+	}
+}
+
+// A box holds at least what came out of it at once.
+func TestEstimateLowEnd(t *testing.T) {
+	m := Markers{Readings: []float64{1, 0.52, 0.47, 0.45, 0.41}, Drains: []units.Volume{
+		units.Litre.Of(5), units.Litre.Of(1), units.Litre.Of(1), units.Litre.Of(1), units.Litre.Of(1),
+	}, ReadingU: 0.2, Wanted: 100}
+	e, err := EstimateCapacity(m)
+	if err != nil || e.Low.Compare(units.Litre.Of(5)) < 0 || e.Capacity.Compare(e.Low) < 0 {
+		t.Errorf("%s, from %s: %v", e.Capacity, e.Low, err)
 	}
 }

@@ -220,6 +220,15 @@ func TestTiltDoubt(t *testing.T) {
 	if want := 1000 * math.Hypot(area, angle); !scheduleClose(e.Left.U().In(units.Litre), want, 1e-9) {
 		t.Errorf("u %s, want %g L", e.Left.U(), want)
 	}
+	// The hole is located to 5 mm as well.
+	if tilt.Hole, err = measure.MeasuredFrom[units.LengthDim](tiltDoubt(t, "hole", 0.2, 0.005)); err != nil {
+		t.Fatal(err)
+	}
+	hole := 0.06 * 0.005 * math.Tan(math.Pi/180)
+	if e, err = tilt.Effect(); err != nil || !scheduleClose(e.Left.U().In(units.Litre), 1000*math.Sqrt(area*area+angle*angle+hole*hole), 1e-9) {
+		t.Errorf("u %s with the hole's, %v", e.Left.U(), err)
+	}
+	tilt.Hole = measure.MeasuredExactly(units.Metre.Of(0.2))
 	// Level as far as one can tell is still in doubt.
 	tilt.Degrees = tiltDoubt(t, "angle", 0, 0.5)
 	if e, err = tilt.Effect(); err != nil || !e.Left.Best().IsZero() || math.Round(e.Left.U().In(units.Millilitre)) != 105 {
@@ -227,6 +236,21 @@ func TestTiltDoubt(t *testing.T) {
 	}
 	if e.Validity != ValidityUnknown || e.Limit != 0 {
 		t.Errorf("%s %g", e.Validity, e.Limit)
+	}
+	// Half of what limits the law says nothing, unless the half is already broken.
+	for _, c := range []struct {
+		depth, room, extent float64
+		want                Validity
+	}{
+		{0.05, 0, 0, ValidityUnknown}, {0, 0, 0.3, ValidityUnknown}, {0, 0.05, 0.3, ValidityUnknown}, {0.05, 0, 0.3, ValidityHolds},
+		{0.05, 0.05, 0.3, ValidityHolds}, {0, 0.001, 0.3, ValidityBroken}, {0.001, 0, 0.3, ValidityBroken},
+	} {
+		half := tilt
+		half.Degrees = tiltExact(t, 1)
+		half.Depth, half.Headroom, half.Extent = units.Metre.Of(c.depth), units.Metre.Of(c.room), units.Metre.Of(c.extent)
+		if e, err = half.Effect(); err != nil || e.Validity != c.want {
+			t.Errorf("%+v: %s %v", c, e.Validity, err)
+		}
 	}
 	if e, err = (Tilt{}).Effect(); err != nil || !e.Left.Best().IsZero() || e.Validity != ValidityHolds || !(Tilt{}).IsZero() {
 		t.Errorf("level: %+v %v", e, err)
