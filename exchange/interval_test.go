@@ -396,6 +396,7 @@ func TestIntervalFaults(t *testing.T) {
 		want   []string
 	}{
 		{"no box", func(s *MeasuredService) { s.Capacity = units.Range[units.VolumeDim]{} }, []string{"capacity 0 L"}},
+		{"half a lake", func(s *MeasuredService) { s.Capacity = dilutionRange(t, 400, 600) }, []string{"capacity 600 L"}},
 		{"no drains", func(s *MeasuredService) { s.Drains = nil }, []string{"0 drains"}},
 		{"many", func(s *MeasuredService) { s.Drains = make([]measure.Volume, 101) }, []string{"101 drains"}},
 		{"coverage and trials", func(s *MeasuredService) { s.Coverage, s.Trials = 1, 3 }, []string{"coverage 1;", "3 trials"}},
@@ -433,6 +434,12 @@ func TestIntervalFaults(t *testing.T) {
 		if _, err := s.Reading(); err == nil {
 			t.Errorf("%s: a reading", c.name)
 		}
+	}
+	edge := MeasuredService{Capacity: dilutionRange(t, 12, 12), Drains: []measure.Volume{
+		intervalDrain(t, 2, measure.Term{Cause: intervalCauseOf(t, "rough", measure.Normal, 0), Scale: 1}),
+	}}
+	if _, err := edge.Interval(); err != nil {
+		t.Errorf("in doubt by just a tenth of what is left: %v", err)
 	}
 	if _, err := good.Chance(2); err == nil || !strings.Contains(err.Error(), "target 2") {
 		t.Errorf("%v", err)

@@ -65,6 +65,9 @@ func TestLossesFaults(t *testing.T) {
 			t.Errorf("%v does not say %q", err, w)
 		}
 	}
+	if err := (Losses{FilmEachTime: dilutionLitres(lossesMostLitres)}).Check(); err != nil {
+		t.Errorf("the most that is accepted: %v", err)
+	}
 	if _, err := bad.Shortfall(1); err == nil {
 		t.Error("shortfall of bad losses")
 	}
@@ -89,7 +92,11 @@ func TestLossesFaults(t *testing.T) {
 		"more than all": func(s State) (State, error) { return s.Swap(dilutionLitres(11), l) },
 		"out of range":  func(s State) (State, error) { return s.Swap(nan, l) },
 	} {
-		if next, err := try(st); err == nil || next != st {
+		next, err := try(st)
+		if name == "less than x" && (err == nil || !strings.Contains(err.Error(), "want at least what the line keeps and returns, 1 L")) {
+			t.Errorf("%s: %v", name, err)
+		}
+		if err == nil || next != st {
 			t.Errorf("%s: %v, %v; want the receiver and an error", name, next, err)
 		}
 	}

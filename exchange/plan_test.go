@@ -248,6 +248,29 @@ func TestPlanFaults(t *testing.T) {
 	}
 }
 
+func TestPlanMostCycles(t *testing.T) {
+	r := planRequest(t)
+	r.MostCycles, r.Target = planMostCycles, 0
+	p, err := Plan(r)
+	if err != nil || len(p.Rows) != planMostCycles || p.Met || !p.Fluid.Total.Valid() {
+		t.Errorf("%d rows, met %v, %v", len(p.Rows), p.Met, err)
+	}
+	r.MostCycles = 0
+	if p, err = Plan(r); err != nil || len(p.Rows) != planUsualCycles {
+		t.Errorf("%d rows by default, %v", len(p.Rows), err)
+	}
+	// The largest plan there can be stays in the range of a volume.
+	most := dilutionLitres(systemMostLitres)
+	loss := dilutionLitres(lossesMostLitres)
+	p, err = Plan(Request{
+		Capacity: units.Exactly(most), Drain: units.Exactly(most.Scale(0.999)), Target: 0, MostCycles: planMostCycles,
+		KeptOnce: loss, KeptEachTime: loss, FilmEachTime: loss, FinalAllowance: loss,
+	})
+	if err != nil || !p.Fluid.Total.Valid() || !p.Rows[99].Fluid.Valid() {
+		t.Errorf("fluid %v, %v", p.Fluid.Total, err)
+	}
+}
+
 func TestPlanWorking(t *testing.T) {
 	r := planRequest(t)
 	r.KeptOnce, r.FinalAllowance, r.LineReturns = dilutionLitres(0.4), dilutionLitres(0.5), dilutionLitres(0.1)

@@ -46,6 +46,20 @@ func TestBestUseByHand(t *testing.T) {
 	}
 }
 
+// Two corners: the largest capacity with the smallest drains, and the other way
+// about. 5 L are two drains of 2.5 L, or one of 3 and one of 2.
+func TestBestUseCorners(t *testing.T) {
+	u, err := BestUse(planRequest(t), Supply{Bottle: dilutionLitres(1), Bottles: 5})
+	if err != nil || u.Worst.Full != 2 || u.Best.Full != 1 || u.Best.Part != dilutionLitres(2) {
+		t.Fatalf("%+v, %v", u, err)
+	}
+	dilutionNear(t, "worst", u.Share.High, (1-2.5/15)*(1-2.5/15), 1e-15)
+	dilutionNear(t, "best", u.Share.Low, (1-3.0/12)*(1-2.0/12), 1e-15)
+	if u, err = BestUse(planRequest(t), Supply{Bottle: dilutionLitres(1), Bottles: useMostBottles}); err != nil || u.Bottles != useMostBottles {
+		t.Errorf("%d bottles of a litre: %v", u.Bottles, err)
+	}
+}
+
 // No way to pour the same fluid over up to five drains, on a grid of tenths of a
 // litre, beats full drains first.
 func TestBestUseAgainstEveryOtherWay(t *testing.T) {

@@ -277,6 +277,22 @@ func TestStartFromFaults(t *testing.T) {
 	}
 }
 
+// The ends of what a box may hold are accepted, a tick beyond is not.
+func TestStartFromEnds(t *testing.T) {
+	sys := System{Capacity: dilutionLitres(10), Sump: dilutionLitres(4)}
+	tick := units.Litre.Of(1e-14)
+	least, most := dilutionLitres(6), dilutionLitres(15)
+	for _, k := range []struct {
+		contents units.Volume
+		ok       bool
+	}{{least, true}, {least.Sub(tick), false}, {most, true}, {most.Add(tick), false}} {
+		st, err := StartFrom(Arrival{System: sys, Contents: k.contents, OldShare: 0.5})
+		if (err == nil) != k.ok || k.ok && (st.Contents() != k.contents || st.OldShare() != 0.5 || st.HeldShare() != 0.5) {
+			t.Errorf("contents %v: %v, %v", k.contents, st.Contents(), err)
+		}
+	}
+}
+
 func BenchmarkStateCycle(b *testing.B) {
 	b.ReportAllocs()
 	st, err := Start(System{Capacity: dilutionLitres(12.3), Sump: dilutionLitres(5.2)})

@@ -102,6 +102,14 @@ func TestWhatIfFaults(t *testing.T) {
 			}
 		}
 	}
+	_, err := WhatIf(sys, make([]Pass, 0))
+	if err != nil {
+		t.Error(err)
+	}
+	_, err = WhatIf(sys, slices.Repeat([]Pass{{Drain: dilutionLitres(9)}}, 50))
+	if n := strings.Count(err.Error(), "pass "); n != remainingMostFaults {
+		t.Errorf("%d faults told of fifty; want %d", n, remainingMostFaults)
+	}
 	if got, err := WhatIf(sys, nil); err != nil || got.Share != 1 || got.Bounds != (Share{1, 1}) {
 		t.Errorf("no pass: %+v, %v; want all old", got, err)
 	}
