@@ -6,9 +6,9 @@ import "math"
 // looked at: beyond, the probability is 0 or 1 to twelve digits.
 const intervalReach = 7
 
-// intervalStill is the step at which Newton's method has arrived: the next would
-// be a small part of it.
-const intervalStill = 1e-9
+// intervalStill is the step at which Newton's method has arrived: the next is a
+// few hundredths of it, since its slope leaves out the skewness.
+const intervalStill = 3e-8
 
 // fill sets the interval of r, and reports whether it settled.
 func (m *intervalModel) fill(r *ShareInterval) bool {
@@ -26,11 +26,12 @@ func (m *intervalModel) fill(r *ShareInterval) bool {
 	if m.unruly {
 		return false
 	}
+	var windows [2]intervalWindow
 	before := [...]float64{m.at(m.capacityAt(at[0])).mean, m.at(m.capacityAt(at[1])).mean}
 	for _, nodes := range [...]int{12, 24, 48} {
 		rule, agree := intervalRule(nodes), nodes > 12
 		for i, p := range at {
-			x, odd, ok := m.quantile(p, before[i], rule)
+			x, odd, ok := m.quantile(p, before[i], rule, &windows[i])
 			if !ok {
 				return false
 			}
@@ -44,7 +45,7 @@ func (m *intervalModel) fill(r *ShareInterval) bool {
 			continue
 		}
 		var ok bool
-		r.Median, _, ok = m.quantile(0.5, middle.mean, rule)
+		r.Median, _, ok = m.quantile(0.5, middle.mean, rule, &intervalWindow{})
 		r.Method, r.Nodes = ByQuadrature, len(m.points)
 		return ok
 	}
@@ -58,37 +59,49 @@ func (m *intervalModel) capacityAt(p float64) float64 {
 // quantile finds the share that is not exceeded with probability p, starting
 // from a guess. odd is how far the excess of the causes moved it: where that is
 // much, a series about the normal is the wrong tool.
-func (m *intervalModel) quantile(p, guess float64, rule [][2]float64) (x, odd float64, ok bool) {
+func (m *intervalModel) quantile(p, guess float64, rule [][2]float64, w *intervalWindow) (x, odd float64, ok bool) {
 	x = guess
 	for range 8 {
-		first, width := m.look(x, rule)
-		from := x
-		x, odd, ok = m.settle(p-first, x)
+		if !w.serves(x) {
+			*w = m.window(x)
+		}
+		x, odd, ok = m.settle(p-m.look(*w, rule), x)
 		if !ok {
 			return x, odd, false
 		}
-		// The window was laid around the guess: a long way from it, lay another.
-		if math.Abs(x-from) <= width {
+		if w.serves(x) {
 			return x, odd, true
 		}
 	}
 	return x, odd, false
 }
 
-// look lays the rule over the capacities at which the share x is neither nearly
-// sure nor nearly impossible. It returns the probability of the capacities below
-// them, for which the share is sure to be less, and the deviation there.
-func (m *intervalModel) look(x float64, rule [][2]float64) (first, sd float64) {
-	low, high, middle := m.window(x)
+// intervalWindow is the capacities at which a share is neither nearly sure nor
+// nearly impossible. The zero value serves no share.
+type intervalWindow struct {
+	low, high float64 // capacity
+	share, sd float64 // laid around this share, with this deviation there
+}
+
+// serves says that the window still holds what matters for the share x: it has
+// room for one deviation.
+func (w intervalWindow) serves(x float64) bool { return math.Abs(x-w.share) < w.sd }
+
+// look lays the rule over the window, and returns the probability of the
+// capacities below it, for which the share is sure to be less.
+func (m *intervalModel) look(w intervalWindow, rule [][2]float64) (first float64) {
+	if need := 2 * len(rule); cap(m.points) < need {
+		m.points = make([]intervalPoint, 0, need)
+	}
 	m.points = m.points[:0]
-	if low == high {
-		p := m.at(low)
+	if w.low == w.high {
+		p := m.at(w.low)
 		p.weight = 1
 		m.points = append(m.points, p)
-		return 0, p.sd
+		return 0
 	}
-	half := float64((high - low) / 2)
-	centre, scale := low+half, half/(m.high-m.low)
+	half := float64((w.high - w.low) / 2)
+	centre, scale := w.low+half, half/(m.high-m.low)
 	for _, side := range [...]float64{-1, 1} {
 		for _, node := range rule {
 			p := m.at(centre + float64(float64(side*node[0])*half))
@@ -96,16 +109,15 @@ func (m *intervalModel) look(x float64, rule [][2]float64) (first, sd float64) {
 			m.points = append(m.points, p)
 		}
 	}
-	return (low - m.low) / (m.high - m.low), m.at(middle).sd
+	return (w.low - m.low) / (m.high - m.low)
 }
 
-// window returns the capacities between which the share x matters, and the one at
-// which it is the mean.
-func (m *intervalModel) window(x float64) (low, high, middle float64) {
+// window lays a window around the share x.
+func (m *intervalModel) window(x float64) intervalWindow {
 	c := m.mid()
 	p := m.at(c)
 	if m.low == m.high || p.slope == 0 {
-		return m.low, m.high, c
+		return intervalWindow{m.low, m.high, x, math.MaxFloat64}
 	}
 	for range 6 {
 		next := min(m.high, max(m.low, c+float64((x-p.mean)/p.slope)))
@@ -114,14 +126,21 @@ func (m *intervalModel) window(x float64) (low, high, middle float64) {
 			break // a window has room to spare
 		}
 	}
-	low, high = c, c
-	for reach := intervalReach * p.sd / p.slope; low > m.low && float64((x-m.at(low).mean)/m.at(low).sd) < intervalReach-1; reach *= 1.5 {
-		low = max(m.low, c-reach)
+	reach := intervalReach * p.sd / p.slope
+	return intervalWindow{m.edge(x, c, -reach), m.edge(x, c, reach), x, p.sd}
+}
+
+// edge goes from capacity c by reach, and on until the share x is some deviations
+// away or the range ends.
+func (m *intervalModel) edge(x, c, reach float64) float64 {
+	for {
+		at := min(m.high, max(m.low, c+reach))
+		p := m.at(at)
+		if at == m.low || at == m.high || math.Abs(x-p.mean) >= float64((intervalReach-1)*p.sd) {
+			return at
+		}
+		reach *= 1.5
 	}
-	for reach := intervalReach * p.sd / p.slope; high < m.high && float64((m.at(high).mean-x)/m.at(high).sd) < intervalReach-1; reach *= 1.5 {
-		high = min(m.high, c+reach)
-	}
-	return low, high, c
 }
 
 // settle solves for the share whose probability over the points is p, by Newton's
@@ -181,7 +200,7 @@ func (m *intervalModel) chance(x float64) (p float64, ok bool) {
 	if m.unruly {
 		return 0, false
 	}
-	first, _ := m.look(x, intervalRule(48))
+	first := m.look(m.window(x), intervalRule(48))
 	below, _, bend := m.distribution(x)
 	return min(1, max(0, first+below)), math.Abs(bend) <= 0.003
 }
