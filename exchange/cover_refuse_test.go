@@ -62,6 +62,39 @@ func TestCoverPublishedExamples(t *testing.T) {
 	}
 }
 
+// At the limits, not past them.
+func TestCoverLimits(t *testing.T) {
+	tanker := Offer{Size: units.Litre.Of(30000), Price: decimal.New(1, 9)}
+	if p, err := Cover(Order{Need: units.Litre.Of(30000), Offers: []Offer{tanker}}); err != nil || p.Containers != 1 {
+		t.Errorf("%v %v", p.Counts, err)
+	}
+	many := Stock{{Volume: units.Millilitre.Of(1), Count: 1_000_000}}
+	if v, err := many.Pourable(); err != nil || v != units.Litre.Of(1000) {
+		t.Errorf("%s %v", v, err)
+	}
+	if _, err := (Stock{{Count: 1_000_001}}).Pourable(); err == nil || !strings.Contains(err.Error(), "count 1000001; want 0 to 1000000") {
+		t.Error(err)
+	}
+	all := make([]Offer, 64)
+	for i := range all {
+		all[i] = Offer{Size: units.Litre.Of(float64(i + 1)), Price: decimal.New(int64(i+1), 0)}
+	}
+	if p, err := Cover(Order{Need: units.Litre.Of(64), Offers: all}); err != nil || p.Counts[63] != 1 {
+		t.Errorf("%v %v", p.Counts, err)
+	}
+	// Stock that just suffices is poured whole, one drop more takes another.
+	stock := Stock{{Volume: units.Litre.Of(1), Count: 5}}
+	for _, c := range []struct {
+		litres float64
+		count  int
+	}{{2, 2}, {2.00000000000001, 3}, {1.99999999999999, 2}} {
+		p, err := Cover(Order{Need: units.Litre.Of(c.litres), OnHand: stock})
+		if err != nil || p.FromStock[0].Count != c.count || p.StockUsed != p.Need {
+			t.Errorf("%g L: %+v %v", c.litres, p.FromStock, err)
+		}
+	}
+}
+
 func TestCoverStockFirst(t *testing.T) {
 	stock := Stock{
 		{Name: "sealed", Volume: units.Litre.Of(1), Count: 4},

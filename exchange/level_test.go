@@ -321,6 +321,8 @@ func TestLevelRefuses(t *testing.T) {
 		want   string
 	}{
 		{"window", func(c *LevelCheck) { c.Window.Low = units.Celsius(50) }, "want low below high"},
+		{"half a window", func(c *LevelCheck) { c.Window.Low = units.Temperature{} }, "window"},
+		{"other half", func(c *LevelCheck) { c.Window.High = units.Temperature{} }, "window"},
 		{"case", func(c *LevelCheck) { c.Case = thermal.UnknownMaterial }, "material"},
 		{"fluid", func(c *LevelCheck) { c.Fluid = thermal.Fluid{} }, "exchange: level:"},
 		{"capacity", func(c *LevelCheck) { c.Capacity = measure.Volume{} }, "capacity 0 L; want more than 0"},
