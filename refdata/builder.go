@@ -22,6 +22,7 @@ type builder struct {
 	all    []*file
 	files  map[place]*file
 	fluids map[string]bool
+	quiet  bool // one file by itself: what other files should hold is not asked
 }
 
 // read adds one file to the pack: its kind, its id, what it is laid over.
@@ -145,7 +146,7 @@ func (b *builder) build(f *file) {
 	switch f.kind {
 	case "procedure":
 		p := r.procedure(v)
-		if class := r.where(v.sub("fluid"), "class"); class.OK() && !b.fluids[class.String()] {
+		if class := r.where(v.sub("fluid"), "class"); class.OK() && !b.quiet && !b.fluids[class.String()] {
 			class.Fault("pack-no-fluid", fmt.Sprintf("no file of the pack describes fluid %s", sheet.Echo(class.String())), `add a file with kind = "fluid" and that id`)
 		}
 		b.pack.procedures = append(b.pack.procedures, p)

@@ -36,7 +36,7 @@ func (b *builder) chainOf(f *file) (chain []*file, whole bool) {
 			f.over.Fault("pack-overlay-cycle", fmt.Sprintf("%s is laid over this file itself", sheet.Echo(f.over.String())), "let one of them stand by itself")
 			return chain, false
 		case len(chain) == mostChain:
-			f.over.Fault("pack-overlay-deep", fmt.Sprintf("more than %d files lie over one another", mostChain), "write the figures out in one file")
+			chain[0].over.Fault("pack-overlay-deep", fmt.Sprintf("more than %d files lie over one another", mostChain), "write the figures out in one file")
 			return chain, false
 		}
 		chain = append(chain, base)

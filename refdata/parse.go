@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/meniscus/exchange/sealing"
+	"example.com/meniscus/thermal"
 	"example.com/meniscus/units"
 )
 
@@ -107,3 +108,21 @@ func plain(s string) (float64, error) {
 func oneLine(err error) string { return strings.ReplaceAll(err.Error(), "\n", "; ") }
 
 func join(list []string) string { return strings.Join(list, "; ") }
+
+func parseThread(s string) (sealing.Thread, error) { return sealing.ParseThread(s) }
+
+func parseDrive(s string) (sealing.Drive, error) { return sealing.ParseDrive(s) }
+
+func materialWords(m thermal.Material) string {
+	if m == thermal.UnknownMaterial {
+		return ""
+	}
+	return m.String()
+}
+
+func driveWords(d sealing.Drive) string {
+	if d.IsZero() {
+		return ""
+	}
+	return d.String()
+}

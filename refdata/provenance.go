@@ -87,6 +87,9 @@ func (v *view) cell(name string, i int) (cell, bool) {
 func (r *reader) value(v *view, name string) sheet.Value {
 	v.note(name)
 	c, ok := v.cell(name, 0)
+	if !ok && v.hidden(name) {
+		return sheet.Value{}
+	}
 	if !ok {
 		l := v.levels[0]
 		return l.table.String(l.file.oldName(v, name)) // so that it is known as a key

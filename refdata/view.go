@@ -81,6 +81,11 @@ func (v *view) find(name string, i int) (int, bool) {
 	return 0, false
 }
 
+// hidden reports whether the topmost level here is one an overlay takes the name from.
+func (v *view) hidden(name string) bool {
+	return len(v.levels[0].cut) > 0 && slices.Contains(v.levels[0].cut, v.join(name))
+}
+
 // kind tells what stands under a name.
 func (v *view) kind(name string) sheet.Kind {
 	i, ok := v.find(name, 0)
@@ -95,7 +100,10 @@ func (v *view) kind(name string) sheet.Kind {
 // topmost one if none has.
 func (v *view) ask(name string, read func(*sheet.Table, string) sheet.Value) sheet.Value {
 	v.note(name)
-	i, _ := v.find(name, 0)
+	i, ok := v.find(name, 0)
+	if !ok && v.hidden(name) {
+		return sheet.Value{}
+	}
 	l := v.levels[i]
 	return read(l.table, l.file.oldName(v, name))
 }
@@ -111,7 +119,10 @@ func (v *view) text(name string) sheet.Value { return v.ask(name, (*sheet.Table)
 
 func (v *view) list(name string) []sheet.Value {
 	v.note(name)
-	i, _ := v.find(name, 0)
+	i, ok := v.find(name, 0)
+	if !ok && v.hidden(name) {
+		return nil
+	}
 	l := v.levels[i]
 	items, _ := l.table.List(l.file.oldName(v, name))
 	return items
@@ -130,6 +141,9 @@ func (v *view) sub(name string) *view {
 			t.String("trust")
 			s.levels = append(s.levels, level{l.file, t, l.cut})
 		}
+	}
+	if len(s.levels) == 0 && v.hidden(name) {
+		s.levels = append(s.levels, level{v.levels[0].file, nil, nil}) // a nil table holds nothing
 	}
 	if len(s.levels) == 0 {
 		l := v.levels[0]
