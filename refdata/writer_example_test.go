@@ -16,7 +16,7 @@ func ExampleExplain() {
 	lines := strings.Split(drain, "\n")
 	fmt.Println("plug.drain.torque" + lines[0])
 	fmt.Println(lines[1])
-	fmt.Println(lines[2][:65], err)
+	fmt.Println(lines[2][:66], err)
 	// Output:
 	// plug.drain.torque = 22 N·m
 	//     from letter of the invented maker, p.1 (manual), trust high, shop/tern.toml:12
