@@ -176,7 +176,7 @@ func fluidSections() []section {
 			{"density", densityShape(), true, false, "density there"},
 		}},
 		{"price", false, true, "what the prices are in", []entry{
-			{"currency", wordsForm(), false, true, "such as credits"},
+			{"currency", wordsForm(), true, true, "of the prices"},
 		}},
 		{"pack.*", false, false, "a container on sale", []entry{
 			{"title", wordsForm(), true, true, "such as 4 L can"},

@@ -19,9 +19,9 @@ type reader struct {
 // readSources reads a file's [source.…] tables. Their names hold in that file only.
 func (f *file) readSources(t *sheet.Table) {
 	for _, s := range t.Subs() {
-		kind, _ := s.Need("kind").Choice(sourceKinds()...)
+		kind, _ := filled(s.Need("kind")).Choice(sourceKinds()...)
 		f.sources = append(f.sources, Source{
-			Name: s.Name(), Title: s.Need("title").String(), Kind: kind,
+			Name: s.Name(), Title: filled(s.Need("title")).String(), Kind: kind,
 			Date: s.String("date").String(), Note: s.Text("note").String(),
 		})
 	}
@@ -71,11 +71,11 @@ func (v *view) cell(name string, i int) (cell, bool) {
 	c := cell{v: v, name: name, n: n, table: l.table, own: l.table}
 	here := l.file.oldName(v, name)
 	if l.table.Kind(here) != sheet.Group {
-		c.Value = l.table.String(here)
+		c.Value = filled(l.table.String(here))
 		return c, true
 	}
 	c.own = l.table.Sub(here)
-	c.Value = c.own.Need("value")
+	c.Value = filled(c.own.Need("value"))
 	for _, name := range [...]string{"from", "trust"} {
 		c.own.String(name) // known keys, whether or not somebody gets as far as asking
 	}

@@ -8,7 +8,6 @@ import (
 
 	"example.com/meniscus/exchange"
 	"example.com/meniscus/exchange/sealing"
-	"example.com/meniscus/internal/sheet"
 	"example.com/meniscus/thermal"
 	"example.com/meniscus/units"
 )
@@ -23,11 +22,11 @@ func (r *reader) fluid(root *view) FluidClass {
 		t.warn("pack-two-laws", "more than one of density_15, expansion and a table of densities is stated", "keep the one the sheet trusts most; the others are not used")
 	}
 	prices := root.sub("price")
-	f.Currency = prices.str("currency").String()
+	f.Currency = prices.need("currency").String()
 	for _, o := range root.sub("pack").subs() {
 		f.Offers = append(f.Offers, r.offer(o))
 	}
-	if len(f.Offers) > 0 && f.Currency == "" && prices.kind("currency") == sheet.Absent {
+	if len(f.Offers) > 0 && !prices.present() {
 		root.sub("pack").fault("pack-no-currency", "prices stand here, and nothing says in what", `write [price] with currency = "…" in this file`)
 	}
 	for _, v := range root.list("notes") {

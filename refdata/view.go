@@ -105,7 +105,7 @@ func (v *view) ask(name string, read func(*sheet.Table, string) sheet.Value) she
 		return sheet.Value{}
 	}
 	l := v.levels[i]
-	return read(l.table, l.file.oldName(v, name))
+	return filled(read(l.table, l.file.oldName(v, name)))
 }
 
 func (v *view) str(name string) sheet.Value { return v.ask(name, (*sheet.Table).String) }
