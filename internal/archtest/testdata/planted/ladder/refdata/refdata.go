@@ -9,5 +9,6 @@ import (
 	_ "example.com/meniscus/exchange/sealing"
 	_ "example.com/meniscus/internal/sheet"
 	_ "example.com/meniscus/refdata/jobfile" // want
+	_ "example.com/meniscus/refdata/tables"
 	_ "github.com/BurntSushi/toml"
 )
