@@ -143,6 +143,7 @@ func (b *builder) build(f *file) {
 		lists(chain)
 		basedOn(chain)
 	}
+	v.str("revision") // a known key of every kind
 	switch f.kind {
 	case "procedure":
 		p := r.procedure(v)

@@ -51,6 +51,9 @@ func (l Layer) pages() ([]page, error) {
 	if l.Dir == "" {
 		l.Dir = "."
 	}
+	if !fs.ValidPath(l.Dir) {
+		return nil, fmt.Errorf("refdata: folder %.40q: %w; want a slash-separated path inside the file system", l.Dir, fs.ErrInvalid)
+	}
 	names, err := l.files()
 	if err != nil {
 		return nil, err

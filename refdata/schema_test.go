@@ -62,7 +62,7 @@ func TestLayoutIsWhatTheLoaderAsksFor(t *testing.T) {
 		case "shop":
 			r.shop(v)
 		}
-		v.str("revision")
+		v.str("revision") // asked for every kind by build
 		_ = doc.Finish()
 		for _, f := range doc.Faults().All {
 			if strings.HasPrefix(f.Code, "sheet-") {

@@ -61,7 +61,7 @@ func TestFromTemplateToDiff(t *testing.T) {
 	if code, out, _ := call("-pack", dir, "-over", "check"); code != 0 {
 		t.Fatal(code, out)
 	}
-	if code, out, _ := call("-pack", dir, "-over", "list"); code != 0 || !strings.Contains(out, "tern-6\ntern-7\n") {
+	if code, out, _ := call("-pack", dir, "-over", "list"); code != 0 || !strings.Contains(out, "tern-6\n") || !strings.Contains(out, "tern-7\n") {
 		t.Fatal(code, out)
 	}
 }

@@ -1,0 +1,168 @@
+package refdata
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"example.com/meniscus/internal/sheet"
+)
+
+var errBroken = errors.New("the disk is broken")
+
+// faulty fails at the n-th operation of any kind, and only there.
+type faulty struct {
+	under fs.FS
+	left  *int
+}
+
+func (f faulty) step() error {
+	*f.left--
+	if *f.left == 0 {
+		return errBroken
+	}
+	return nil
+}
+
+func (f faulty) Open(name string) (fs.File, error) {
+	if err := f.step(); err != nil {
+		return nil, &fs.PathError{Op: "open", Path: name, Err: err}
+	}
+	file, err := f.under.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	return faultyFile{file, f}, nil
+}
+
+type faultyFile struct {
+	fs.File
+	fs faulty
+}
+
+func (f faultyFile) Stat() (fs.FileInfo, error) {
+	if err := f.fs.step(); err != nil {
+		return nil, err
+	}
+	return f.File.Stat()
+}
+
+func (f faultyFile) Read(b []byte) (int, error) {
+	if err := f.fs.step(); err != nil {
+		return 0, err
+	}
+	return f.File.Read(b[:min(len(b), 700)]) // several reads a file
+}
+
+func (f faultyFile) Close() error {
+	_ = f.File.Close()
+	return f.fs.step()
+}
+
+func (f faultyFile) ReadDir(n int) ([]fs.DirEntry, error) {
+	if err := f.fs.step(); err != nil {
+		return nil, err
+	}
+	return f.File.(fs.ReadDirFile).ReadDir(n)
+}
+
+// TestADiskThatFailsGivesNoPack lets every single operation fail in turn: the
+// error names the cause, and there is never part of a pack. Closing the folder,
+// which io/fs does twice without looking, is the one failure that goes unseen; by
+// then everything has been read.
+func TestADiskThatFailsGivesNoPack(t *testing.T) {
+	sound, err := BuiltIn()
+	if err != nil {
+		t.Fatal(err)
+	}
+	unreported := 0
+	for n := 1; ; n++ {
+		left := n
+		p, err := Load(faulty{builtin, &left}, "builtin")
+		if left > 0 {
+			if err != nil || p.Hash() != sound.Hash() || n < 50 {
+				t.Errorf("%d operations, then %v", n-1, err)
+			}
+			break
+		}
+		switch {
+		case err == nil && p.Hash() == sound.Hash():
+			unreported++
+		case !errors.Is(err, errBroken) || p != nil || !strings.HasPrefix(err.Error(), "refdata: "):
+			t.Errorf("operation %d: %v, pack %v", n, err, p != nil)
+		}
+		left = n
+		if found, err := CheckLayers(BuiltInLayer(), Layer{FS: faulty{builtin, &left}, Dir: "builtin"}); err != nil && found != nil {
+			t.Errorf("operation %d: findings beside an error", n)
+		}
+	}
+	if unreported > 2 {
+		t.Errorf("%d failures went unnoticed", unreported)
+	}
+}
+
+// endless is a file that never ends.
+type endless struct{ fstest.MapFS }
+
+func (e endless) Open(name string) (fs.File, error) {
+	f, err := e.MapFS.Open(name)
+	if err != nil || !strings.HasSuffix(name, ".toml") {
+		return f, err
+	}
+	return endlessFile{f}, nil
+}
+
+type endlessFile struct{ fs.File }
+
+func (endlessFile) Read(b []byte) (int, error) {
+	for i := range b {
+		b[i] = '#'
+	}
+	return len(b), nil
+}
+
+func TestWhatIsRefusedUnread(t *testing.T) {
+	good := &fstest.MapFile{Data: []byte(fluidFor("s-1"))}
+	many := fstest.MapFS{}
+	for i := range mostFiles + 1 {
+		many[fmt.Sprintf("%05d.toml", i)] = &fstest.MapFile{}
+	}
+	for _, c := range []struct {
+		name   string
+		layers []Layer
+		want   string
+		is     error
+	}{
+		{"no layer", nil, "0 layers", nil},
+		{"nine layers", make([]Layer, 9), "9 layers", nil},
+		{"no file system", []Layer{{}}, "no file system", nil},
+		{"no folder", []Layer{{FS: fstest.MapFS{"a.toml": good}, Dir: "b"}}, "not exist", fs.ErrNotExist},
+		{"outside", []Layer{{FS: fstest.MapFS{"a.toml": good}, Dir: "../b"}}, "invalid", fs.ErrInvalid},
+		{"absolute", []Layer{{FS: fstest.MapFS{"a.toml": good}, Dir: "/"}}, "invalid", fs.ErrInvalid},
+		{"nothing", []Layer{{FS: fstest.MapFS{"a.txt": good}}}, "no .toml file", nil},
+		{"link", []Layer{{FS: fstest.MapFS{"a.toml": {Data: []byte("b.toml"), Mode: fs.ModeSymlink}, "b.toml": good}}}, "not a plain file", nil},
+		{"pipe", []Layer{{FS: fstest.MapFS{"a.toml": {Mode: fs.ModeNamedPipe}}}}, "not a plain file", nil},
+		{"too large", []Layer{{FS: fstest.MapFS{"a.toml": {Data: make([]byte, sheet.MaxBytes+1)}}}}, "too large", sheet.ErrTooLarge},
+		{"endless", []Layer{{FS: endless{fstest.MapFS{"a.toml": good}}}}, "too large", sheet.ErrTooLarge},
+		{"too many", []Layer{{FS: many}}, "more than 20000 files", nil},
+	} {
+		p, err := LoadLayers(c.layers...)
+		if p != nil || err == nil || !strings.Contains(err.Error(), c.want) || c.is != nil && !errors.Is(err, c.is) {
+			t.Errorf("%s: %v; want %q", c.name, err, c.want)
+		}
+	}
+}
+
+// TestALinkedFolderIsNotEntered: what stands behind a link is no part of the pack.
+func TestALinkedFolderIsNotEntered(t *testing.T) {
+	p, err := Load(fstest.MapFS{
+		"a.toml": {Data: []byte(fluidFor("s-1"))}, "away": {Data: []byte("elsewhere"), Mode: fs.ModeSymlink},
+		"elsewhere/b.txt": {Data: []byte("no pack")},
+	}, ".")
+	if err != nil || len(p.fluids) != 1 {
+		t.Errorf("%v", err)
+	}
+}
