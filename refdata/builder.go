@@ -16,13 +16,14 @@ type place struct {
 // builder gathers the files of a pack; only when all are read can they be laid
 // over and held against each other.
 type builder struct {
-	pack   *Pack
-	checks checks
-	docs   []*sheet.Doc
-	all    []*file
-	files  map[place]*file
-	fluids map[string]bool
-	quiet  bool // one file by itself: what other files should hold is not asked
+	pack    *Pack
+	checks  checks
+	docs    []*sheet.Doc
+	all     []*file
+	files   map[place]*file
+	fluids  map[string]bool
+	figures []Figure // room for those of one file, used again for the next
+	quiet   bool     // one file by itself: what other files should hold is not asked
 }
 
 // read adds one file to the pack: its kind, its id, what it is laid over.
@@ -138,7 +139,7 @@ func (b *builder) build(f *file) {
 		return
 	}
 	v := open(chain)
-	r := &reader{checks: b.checks}
+	r := &reader{checks: b.checks, figures: b.figures[:0]}
 	if len(chain) > 1 {
 		lists(chain)
 		basedOn(chain)
@@ -150,10 +151,12 @@ func (b *builder) build(f *file) {
 		if class := r.where(v.sub("fluid"), "class"); class.OK() && !b.quiet && !b.fluids[class.String()] {
 			class.Fault("pack-no-fluid", fmt.Sprintf("no file of the pack describes fluid %s", sheet.Echo(class.String())), `add a file with kind = "fluid" and that id`)
 		}
-		b.pack.procedures = append(b.pack.procedures, p)
+		b.pack.procedures = append(b.pack.procedures, &p)
 	case "fluid":
-		b.pack.fluids = append(b.pack.fluids, r.fluid(v))
+		fluid := r.fluid(v)
+		b.pack.fluids = append(b.pack.fluids, &fluid)
 	case "shop":
 		b.pack.shop = r.shop(v)
 	}
+	b.figures = r.figures
 }

@@ -3,6 +3,7 @@ package refdata
 import (
 	"fmt"
 
+	"example.com/meniscus/exchange/caution"
 	"example.com/meniscus/exchange/sealing"
 	"example.com/meniscus/internal/sheet"
 	"example.com/meniscus/refdata/tables"
@@ -15,6 +16,7 @@ type checks struct {
 	tables *tables.Tables
 	plugs  map[sealing.Thread][]tables.Plug
 	rings  []tables.Ring
+	known  map[string]bool // ids of cautions
 }
 
 // allChecks sorts the tables for looking up: every plug of a pack asks them.
@@ -23,9 +25,12 @@ func allChecks() (checks, error) {
 	if err != nil {
 		return checks{}, err
 	}
-	c := checks{tables: all, plugs: map[sealing.Thread][]tables.Plug{}, rings: all.Rings()}
+	c := checks{tables: all, plugs: map[sealing.Thread][]tables.Plug{}, rings: all.Rings(), known: map[string]bool{}}
 	for _, p := range all.Plugs() {
 		c.plugs[p.Thread] = append(c.plugs[p.Thread], p)
+	}
+	for _, x := range caution.All() {
+		c.known[x.ID] = true
 	}
 	return c, nil
 }

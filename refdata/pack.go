@@ -18,8 +18,8 @@ var builtin embed.FS
 // Pack is a loaded pack. It never changes; accessors return copies. The zero
 // value is an empty pack.
 type Pack struct {
-	procedures []Procedure
-	fluids     []FluidClass
+	procedures []*Procedure
+	fluids     []*FluidClass
 	shop       Shop
 	hash       string
 	warnings   []Finding
@@ -88,11 +88,11 @@ func load(layers []Layer) (*builder, sheet.Faults, error) {
 // read later, stays.
 func (p *Pack) sort() {
 	slices.Reverse(p.procedures)
-	slices.SortStableFunc(p.procedures, func(a, b Procedure) int { return strings.Compare(a.ID, b.ID) })
-	p.procedures = slices.CompactFunc(p.procedures, func(a, b Procedure) bool { return a.ID == b.ID })
+	slices.SortStableFunc(p.procedures, func(a, b *Procedure) int { return strings.Compare(a.ID, b.ID) })
+	p.procedures = slices.CompactFunc(p.procedures, func(a, b *Procedure) bool { return a.ID == b.ID })
 	slices.Reverse(p.fluids)
-	slices.SortStableFunc(p.fluids, func(a, b FluidClass) int { return strings.Compare(a.ID, b.ID) })
-	p.fluids = slices.CompactFunc(p.fluids, func(a, b FluidClass) bool { return a.ID == b.ID })
+	slices.SortStableFunc(p.fluids, func(a, b *FluidClass) int { return strings.Compare(a.ID, b.ID) })
+	p.fluids = slices.CompactFunc(p.fluids, func(a, b *FluidClass) bool { return a.ID == b.ID })
 }
 
 // IDs returns the ids of the procedures, sorted.
@@ -111,7 +111,7 @@ func (p *Pack) Has(id string) bool {
 }
 
 func (p *Pack) find(id string) (int, bool) {
-	return slices.BinarySearchFunc(p.procedures, id, func(x Procedure, id string) int { return strings.Compare(x.ID, id) })
+	return slices.BinarySearchFunc(p.procedures, id, func(x *Procedure, id string) int { return strings.Compare(x.ID, id) })
 }
 
 // Procedure returns a copy of the procedure with that id.

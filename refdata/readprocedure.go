@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"example.com/meniscus/exchange/caution"
 	"example.com/meniscus/exchange/sealing"
 	"example.com/meniscus/internal/sheet"
 	"example.com/meniscus/thermal"
@@ -50,7 +49,7 @@ func (r *reader) procedure(root *view) Procedure {
 	r.checks.box(root.sub("capacity"), p)
 	r.checks.window(root.sub("window"), p)
 	for _, v := range root.list("cautions") {
-		if _, ok := caution.Lookup(v.String()); !ok {
+		if v.OK() && !r.checks.known[v.String()] {
 			v.Fault("pack-caution", fmt.Sprintf("no caution is called %s", sheet.Echo(v.String())), "name one of package caution's ids, such as hot-fluid")
 		}
 		p.Cautions = append(p.Cautions, v.String())
@@ -60,7 +59,7 @@ func (r *reader) procedure(root *view) Procedure {
 	}
 	unusedWashers(root, p)
 	r.bolder(root, p)
-	p.Figures = r.figures
+	p.Figures = slices.Clone(r.figures)
 	return p
 }
 

@@ -2,6 +2,7 @@ package refdata
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -32,7 +33,7 @@ func (r *reader) fluid(root *view) FluidClass {
 	for _, v := range root.list("notes") {
 		f.Notes = append(f.Notes, v.String())
 	}
-	f.Figures = r.figures
+	f.Figures = slices.Clone(r.figures)
 	return f
 }
 
@@ -85,7 +86,7 @@ func (r *reader) shop(root *view) Shop {
 	for _, t := range root.sub("tool").subs() {
 		s.Tools = append(s.Tools, r.tool(t))
 	}
-	s.Figures = r.figures
+	s.Figures = slices.Clone(r.figures)
 	return s
 }
 

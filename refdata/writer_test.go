@@ -35,7 +35,9 @@ func everyProcedure(t *testing.T) []Procedure {
 		if err != nil {
 			t.Fatal(err)
 		}
-		list = append(list, p.procedures...)
+		for _, x := range p.procedures {
+			list = append(list, x.clone())
+		}
 	}
 	add(BuiltInLayer())
 	err := fs.WalkDir(os.DirFS("testdata"), "valid", func(name string, d fs.DirEntry, err error) error {
