@@ -81,13 +81,16 @@ kind = "manual"
 [capacity]
 from = "sheet p.1"
 total = "9 L"
+[fluid]
+from = "sheet p.1"
+class = "s-1"
 [plug.drain]
 from = "sheet p.1"
 thread = "M16x1.5"
 torque = "240 N·m"
-`)}}, "pack")
+`)}, "pack/fluid.toml": {Data: []byte("format = 1\nkind = \"fluid\"\nid = \"s-1\"\ntitle = \"S-1 (invented)\"\n")}}, "pack")
 	fmt.Println(found[0].Severity, found[0].Line, found[0].Code, err)
-	// Output: warning 15 pack-torque-unusual <nil>
+	// Output: warning 18 pack-torque-unusual <nil>
 }
 
 func ExampleFinding_String() {

@@ -69,10 +69,6 @@ func span(table, key string, v units.Range[units.VolumeDim]) line {
 	return of(table, key, v, v.String(), positiveRange)
 }
 
-func share(table, key string, x float64) line {
-	return of(table, key, x, strconv.FormatFloat(x*100, 'g', 12, 64)+" %", parsePercent)
-}
-
 func count(table, key string, n int) line {
 	return of(table, key, n, strconv.Itoa(n), strconv.Atoi)
 }

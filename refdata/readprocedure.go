@@ -24,7 +24,7 @@ func (r *reader) procedure(root *view) Procedure {
 		ID: root.need("id").String(), Title: root.need("title").String(), Revision: root.need("revision").String(),
 	}
 	r.capacity(root.needSub("capacity"), &p)
-	fluid := root.sub("fluid")
+	fluid := root.needSub("fluid")
 	p.Fluid = r.must(fluid, "class").String()
 	p.Overfill, _ = take(r, fluid, "overfill", "pack-volume", volumeForm, notNegative)
 	p.Kept, _ = take(r, fluid, "kept", "pack-volume", volumeForm, notNegative)

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"testing/fstest"
 
 	"example.com/meniscus/internal/sheet"
 )
@@ -133,5 +134,51 @@ func TestSchemasAreCurrent(t *testing.T) {
 	}
 	if _, err := Schema("job"); err == nil {
 		t.Error("a schema for a kind that is none")
+	}
+}
+
+// without leaves a table, or one key of it, out of full(kind).
+func without(kind, table, key string) string {
+	var kept []string
+	in := ""
+	for line := range strings.SplitSeq(full(kind), "\n") {
+		if strings.HasPrefix(line, "[") {
+			in = strings.Trim(line, "[]")
+		}
+		name, _, _ := strings.Cut(line, " = ")
+		if in == table && (key == "" && table != "" || name == key && key != "") {
+			continue
+		}
+		kept = append(kept, line)
+	}
+	return strings.Join(kept, "\n")
+}
+
+// TestWhatTheLayoutNeedsTheLoaderNeeds leaves out one thing after the other:
+// what the layout calls needed is missed, and nothing else is.
+func TestWhatTheLayoutNeedsTheLoaderNeeds(t *testing.T) {
+	for _, kind := range Kinds() {
+		for _, sec := range layout(kind) {
+			table := strings.Replace(sec.path, "*", "drain", 1)
+			if sec.path != "" && !strings.HasSuffix(sec.path, "*") && sec.path != "price" {
+				miss(t, kind, table, "", sec.need)
+			}
+			for _, k := range sec.keys {
+				miss(t, kind, table, k.name, k.need)
+			}
+		}
+	}
+}
+
+func miss(t *testing.T, kind, table, key string, need bool) {
+	t.Helper()
+	found, err := Check(fstest.MapFS{"a.toml": {Data: []byte(without(kind, table, key))}}, ".")
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := strings.Trim(table+"."+key, ".")
+	missed := slices.ContainsFunc(found, func(f Finding) bool { return f.Code == "sheet-missing" && f.Key == path })
+	if missed != need {
+		t.Errorf("%s without %s: missed %v, needed %v", kind, path, missed, need)
 	}
 }
