@@ -7,7 +7,7 @@ import (
 
 // In returns how many of unit u the quantity is: the decimal that Of rounds to
 // this quantity, with decimals no finer than a tick, so that what went in comes
-// back; where there is none, the nearest float64. The two differ only for
+// back; where no float64 does that, the nearest float64. The two differ only for
 // decimals that are no whole number of ticks, such as 2.55 US fl oz or 26 lbf·ft,
 // and by less than a tick. Out of range, or a unit of another dimension, gives
 // Huge.
@@ -67,7 +67,15 @@ func decimalFor(n uint64, r ratio, power uint64) (float64, bool) {
 	if back, ok := roundRatio(digits, r.num, r.den*power); !ok || back != n {
 		return 0, false
 	}
-	return quotient(digits, 1, power), true
+	x := quotient(digits, 1, power)
+	// A float tells decimals of up to 15 digits apart; a longer one may be lost in it,
+	// and is then no better than the nearest float.
+	if digits >= 1e15 {
+		if back, ok := decimalTicks(x, r); !ok || uint64(back) != n {
+			return 0, false
+		}
+	}
+	return x, true
 }
 
 // quotient returns n*k/d rounded once to the nearest float64, half to even.
