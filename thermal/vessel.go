@@ -104,7 +104,12 @@ func (v Vessel) checkMark(read units.Volume) error {
 	case !read.Valid() || read.Sign() < 0:
 		return fmt.Errorf("thermal: vessel %q: reading %s; want 0 or more", clip(v.ID), read)
 	case v.Capacity.Sign() > 0 && read.Compare(v.Capacity) > 0:
-		return fmt.Errorf("thermal: vessel %q: %s is above its top mark, %s; use two fills", clip(v.ID), read, v.Capacity)
+		return fmt.Errorf("thermal: vessel %q: %s is above its top mark, %s; use two fills", clip(v.ID), bothJugs(read), bothJugs(v.Capacity))
 	}
 	return nil
+}
+
+// bothJugs prints a volume as both kinds of jug show it.
+func bothJugs(v units.Volume) string {
+	return v.Text(units.Litre, 3) + " (" + v.Text(units.USQuart, 2) + ")"
 }

@@ -1,7 +1,6 @@
 package thermal
 
 import (
-	"errors"
 	"fmt"
 
 	"example.com/meniscus/units"
@@ -19,8 +18,11 @@ func (v Vessel) Read(read units.Volume, at measure.Temperature) (measure.Volume,
 		return measure.Volume{}, fmt.Errorf("thermal: vessel %q: %w", clip(v.ID), err)
 	}
 	best, err := v.Contents(read, at.Best())
-	mark, markErr := v.jug().Read(read)
-	if err := errors.Join(err, markErr); err != nil {
+	if err != nil {
+		return measure.Volume{}, err
+	}
+	mark, err := v.jug().Read(read)
+	if err != nil {
 		return measure.Volume{}, err
 	}
 	k, _ := v.Material.factor(at.Best())

@@ -31,10 +31,10 @@ type service struct {
 }
 
 // load reads the pack and the job and computes all that follows.
-func load(job, pack string) (*service, error) {
+func load(job, pack string, over bool) (*service, error) {
 	s := &service{}
 	var err error
-	if s.pack, err = openPack(pack); err != nil {
+	if s.pack, err = openPack(pack, over); err != nil {
 		return nil, err
 	}
 	if s.file, err = openJob(job); err != nil {
@@ -52,7 +52,7 @@ func load(job, pack string) (*service, error) {
 	return s, s.file.Fill(s.card)
 }
 
-func openPack(dir string) (*refdata.Pack, error) {
+func openPack(dir string, over bool) (*refdata.Pack, error) {
 	if dir == "" {
 		return refdata.BuiltIn()
 	}
@@ -62,6 +62,9 @@ func openPack(dir string) (*refdata.Pack, error) {
 	}
 	if !info.IsDir() {
 		return nil, fmt.Errorf("fullservice: -pack %s is no folder; want a folder of .toml files", dir)
+	}
+	if over {
+		return refdata.LoadLayers(refdata.BuiltInLayer(), refdata.Layer{FS: os.DirFS(dir), Dir: ".", Name: dir})
 	}
 	return refdata.Load(os.DirFS(dir), ".")
 }

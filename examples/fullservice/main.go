@@ -5,6 +5,7 @@
 //	go run ./examples/fullservice                         the built-in demonstration job
 //	go run ./examples/fullservice -job FILE               your own job file
 //	go run ./examples/fullservice -job FILE -pack FOLDER  with your own reference data
+//	go run ./examples/fullservice -pack FOLDER -over      with your own laid over the built-in pack
 //	go run ./examples/fullservice -working                how every figure was reached, as well
 //	go run ./examples/fullservice -json                   the whole result as JSON
 //
@@ -82,6 +83,7 @@ func run(args []string, stdout, stderr io.Writer) int {
 	flags.SetOutput(stderr)
 	job := flags.String("job", "", "job `file`; empty: the built-in demonstration job")
 	pack := flags.String("pack", "", "`folder` of reference data; empty: the built-in demonstration pack")
+	over := flags.Bool("over", false, "lay the folder over the built-in pack instead of replacing it")
 	showWorking := flags.Bool("working", false, "print how every figure was reached, line by line")
 	asJSON := flags.Bool("json", false, "print the whole result as JSON")
 	if err := flags.Parse(args); err != nil {
@@ -91,10 +93,10 @@ func run(args []string, stdout, stderr io.Writer) int {
 		return exitBad
 	}
 	if flags.NArg() > 0 {
-		fmt.Fprintf(stderr, "fullservice: unexpected argument %.40q; want flags only: -job FILE, -pack FOLDER, -working, -json\n", flags.Arg(0))
+		fmt.Fprintf(stderr, "fullservice: unexpected argument %.40q; want flags only: -job FILE, -pack FOLDER, -over, -working, -json\n", flags.Arg(0))
 		return exitBad
 	}
-	s, err := load(*job, *pack)
+	s, err := load(*job, *pack, *over)
 	if err != nil {
 		fmt.Fprintln(stderr, err)
 		return exitBad

@@ -257,3 +257,43 @@ func TestOwnPackGivesTheSameService(t *testing.T) {
 		t.Error(cmp.Diff(drop(want), drop(got)))
 	}
 }
+
+func TestOwnFolderLaidOverTheBuiltInPack(t *testing.T) {
+	dir := t.TempDir()
+	const gearbox = `format = 1
+kind = "procedure"
+id = "heron-4"
+title = "Heron four-speed (invented)"
+revision = "1"
+[source.sheet]
+title = "Saltmarsh sheet 30"
+kind = "manual"
+[capacity]
+from = "sheet p.1"
+total = "12 L"
+drain = "3 L"
+[fluid]
+from = "sheet p.1"
+class = "s-2"
+`
+	if err := os.WriteFile(filepath.Join(dir, "heron-4.toml"), []byte(gearbox), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	job := edited(t, `"tern-6"`, `"heron-4"`)
+	if code, _, stderr := call("-job", job, "-pack", dir); code != 2 || !strings.Contains(stderr, "no file of the pack describes fluid") {
+		t.Errorf("by itself: exit %d: %s", code, stderr)
+	}
+	// The box has no window, so the reading is refused; without it the job computes.
+	b, err := os.ReadFile(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, _, _ := strings.Cut(string(b), "[entry.100]")
+	if err := os.WriteFile(job, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	code, out, stderr := call("-job", job, "-pack", dir, "-over")
+	if code != 0 || !strings.Contains(out, "Heron four-speed (invented)") {
+		t.Errorf("over the built-in pack: exit %d: %s", code, stderr)
+	}
+}

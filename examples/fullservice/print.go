@@ -37,6 +37,15 @@ func litresAndQuarts(v units.Volume) string {
 	return v.Text(units.Litre, 2) + " (" + v.Text(units.USQuart, 2) + ")"
 }
 
+func bothRanges(r units.Range[units.VolumeDim]) string {
+	return r.Text(units.Litre, 2) + " (" + r.Text(units.USQuart, 2) + ")"
+}
+
+// bothScales prints a temperature as both kinds of thermometer show it.
+func bothScales(t units.Temperature) string {
+	return t.Text(units.CelsiusScale, 1) + " (" + t.Text(units.FahrenheitScale, 1) + ")"
+}
+
 func printPlan(w io.Writer, s *service, r result) {
 	p := r.Plan
 	fmt.Fprintf(w, "  %s\n\n", p.Advice)
@@ -53,7 +62,7 @@ func printPlan(w io.Writer, s *service, r result) {
 	fmt.Fprintf(w, "  mixed: if the gears mix the fluid fully each time. at most: whatever the gears do.\n")
 	fmt.Fprintf(w, "  chance: that the target is met, if mixed. gain/L: old fluid removed by a litre of this cycle, worst case.\n")
 	fmt.Fprintf(w, "  Agreed: at most %.0f %% old fluid. Capacity %s, one drain %s.\n",
-		100*p.Target, s.proc.Capacity.Text(units.Litre, 2), s.proc.ColdDrain.Text(units.Litre, 2))
+		100*p.Target, bothRanges(s.proc.Capacity), bothRanges(s.proc.ColdDrain))
 }
 
 func percent(x float64) string { return fmt.Sprintf("%.1f %%", 100*x) }
@@ -131,8 +140,8 @@ func printClosing(w io.Writer, s *service, r result) {
 	if !ok {
 		return
 	}
-	fmt.Fprintf(w, "\nWINDOW\n  %s: %s against %s to %s\n", r.Window.Verdict, r.Window.Temperature.Text(units.CelsiusScale, 1),
-		s.proc.Window.Low.Text(units.CelsiusScale, 1), s.proc.Window.High.Text(units.CelsiusScale, 1))
+	fmt.Fprintf(w, "\nWINDOW\n  %s: %s against %s to %s\n", r.Window.Verdict, bothScales(*r.Window.Temperature),
+		bothScales(s.proc.Window.Low), bothScales(s.proc.Window.High))
 	fmt.Fprintf(w, "  closed there, the box is %s (%s) off at mid-window; the whole window is worth %s\n",
 		closing.Off.Text(units.Millilitre, 0), closing.Off.Text(units.USFluidOunce, 1), closing.Window.Text(units.Millilitre, 0))
 }

@@ -57,7 +57,7 @@ func (l ledger) nextRefill() (Step, bool) {
 	if l.flows.cycles == 0 || l.observed.entry != 0 || owed.Compare(l.flows.cycleOut.Best().Scale(0.05)) <= 0 {
 		return Step{}, false
 	}
-	return Step{Code: "refill", Volume: owed, Text: "put back " + both(owed) + " as at " + l.spec.reference().Text(units.CelsiusScale, 0) +
+	return Step{Code: "refill", Volume: owed, Text: "with the drain plug in, put back " + both(owed) + " as at " + l.spec.reference().Text(units.CelsiusScale, 0) +
 		"; in the jug it was drained into, at the temperature it was drained, that is the mark it came to"}, true
 }
 
@@ -66,7 +66,11 @@ func (l ledger) nextMix() (Step, bool) {
 	if l.spec.Runs > 0 {
 		runs = fmt.Sprintf("%d times through the gears", l.spec.Runs)
 	}
-	return Step{Code: "mix", Text: "engine running and brake set, go " + runs + ", so that new and held-back fluid mix"}, l.unmixed
+	plug := ""
+	if l.drainPlugShut() != nil {
+		plug = "see that the drain plug is in and tight; then, "
+	}
+	return Step{Code: "mix", Text: plug + "engine running and brake set, go " + runs + ", so that new and held-back fluid mix"}, l.unmixed
 }
 
 func (l ledger) nextDrain() (Step, bool) {
