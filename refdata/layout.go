@@ -39,8 +39,11 @@ type section struct {
 
 const number = `[0-9][0-9.,½¼¾ /]*([eE][-+]?[0-9]+)?`
 
-func wordsForm() form   { return form{name: "words", example: "…", pattern: `\S`} }
-func idForm() form      { return form{name: "id", example: "tern-6", pattern: `^[a-z0-9-]{1,40}$`} }
+func wordsForm() form { return form{name: "words", example: "…", pattern: `\S`} }
+func idForm() form    { return idLike("tern-6") }
+func idLike(example string) form {
+	return form{name: "id", example: example, pattern: `^[a-z0-9-]{1,40}$`}
+}
 func volumeShape() form { return form{"volume", "2.1 L", `^` + number + ` ?\D.*$`, nil} }
 func rangeShape() form  { return form{"volume or range", "9.6..10.4 L", `^` + number + `.*\D$`, nil} }
 func pointShape() form {
@@ -126,7 +129,7 @@ func procedureSections() []section {
 			{"case", materialShape(), false, false, "metal of the case: one of " + materials()},
 		}},
 		{"fluid", true, false, "what goes in", []entry{
-			{"class", idForm(), true, false, "id of a fluid file of the pack"},
+			{"class", idLike("s-2"), true, false, "id of a fluid file of the pack"},
 			{"overfill", volumeShape(), false, false, "put in on purpose before the check"},
 			{"kept", volumeShape(), false, false, "stays in the pump and its hose, once"},
 		}},
@@ -160,7 +163,7 @@ func procedureSections() []section {
 			{"shoulder", lengthShape(), false, false, "diameter under the head that the washer must pass"},
 			{"collar", lengthShape(), false, false, "diameter of the head that presses the washer"},
 			{"seat", lengthShape(), false, false, "diameter of the spot face on the case"},
-			{"washer", idForm(), false, false, "name of its [washer.…]"},
+			{"washer", idLike("ring-16"), false, false, "name of its [washer.…]"},
 		}},
 	}
 }

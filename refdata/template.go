@@ -97,7 +97,7 @@ func templateSection(b *strings.Builder, sec section, name string) {
 func templateKey(b *strings.Builder, k entry, off string) {
 	example := k.form.example
 	if example == "…" || example == "" {
-		example = "such as it is"
+		example = "in your own words"
 	}
 	text := quote(example)
 	if strings.HasPrefix(k.form.name, "list") {

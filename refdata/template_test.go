@@ -33,7 +33,7 @@ func TestATemplateIsRefusedUntilItIsFilledIn(t *testing.T) {
 		if n != blanks || n < 4 {
 			t.Errorf("%s: %d blanks found of %d", kind, n, blanks)
 		}
-		if _, err := Load(fstest.MapFS{"a.toml": {Data: fill(data)}, "b.toml": {Data: []byte(fluidFor("tern-6"))}}, "."); err != nil {
+		if _, err := Load(fstest.MapFS{"a.toml": {Data: fill(data)}, "b.toml": {Data: []byte(fluidFor("s-2"))}}, "."); err != nil {
 			t.Errorf("%s: %v\n%s", kind, err, fill(data))
 		}
 	}
