@@ -121,8 +121,6 @@ func (e Entry) Saying(text string) Entry {
 // Duration is a length of time that reads and writes as text, such as "45s".
 type Duration time.Duration
 
-func durationOf(d Duration) time.Duration { return time.Duration(d) }
-
 // MarshalText returns the duration as time.Duration prints it.
 func (d Duration) MarshalText() ([]byte, error) { return []byte(time.Duration(d).String()), nil }
 

@@ -2,6 +2,7 @@ package jobcard
 
 import (
 	"errors"
+	"time"
 
 	"example.com/meniscus/exchange"
 	"example.com/meniscus/thermal"
@@ -75,7 +76,7 @@ func (c *Card) Observation() (exchange.Observation, bool) {
 	}
 	n := c.state.observed.entry
 	e := c.entries[n-1]
-	seen := exchange.Observation{First: e.Flow, Last: e.Flow, Watched: durationOf(e.Lasting)}
+	seen := exchange.Observation{First: e.Flow, Last: e.Flow, Watched: time.Duration(e.Lasting)}
 	if e.Amount.IsZero() {
 		return seen, true
 	}

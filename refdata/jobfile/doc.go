@@ -25,6 +25,9 @@
 //	temperature = "18 °C"
 //	vessel      = "jug-a"
 //
+// [box] says what is known of this very box, and [ask.…] what else to work out;
+// README lists their keys.
+//
 // Every fault is reported at once, each with file, line and column, what is
 // wrong and one thing to do; a refused entry points at its own line too.
 package jobfile

@@ -22,7 +22,7 @@ func readEntry(t *sheet.Table) line {
 	readLevel(t, &e)
 	e.Text = t.Text("text").String()
 	e.Entry, _ = t.String("entry").Count(1, 2000)
-	return line{entry: e, table: t, whole: t.Whole()}
+	return line{entry: e, table: t}
 }
 
 func readAmount(t *sheet.Table, e *jobcard.Entry) {

@@ -47,7 +47,6 @@ type Box struct {
 type line struct {
 	entry jobcard.Entry
 	table *sheet.Table
-	whole bool // every key could be read
 }
 
 // Open reads a job file from a file system. A file over 256 KiB, one that is no
