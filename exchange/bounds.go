@@ -27,13 +27,7 @@ func Bounds(capacity, sump units.Volume, drains []units.Volume) (Share, error) {
 }
 
 func boundsOf(capacity, sump units.Volume, drains []units.Volume) Share {
-	if sump.IsZero() {
-		for _, d := range drains {
-			if d.Compare(sump) > 0 {
-				sump = d
-			}
-		}
-	}
+	sump = boundsSump(sump, drains)
 	low := remainingProduct(capacity, drains)
 	if sump.IsZero() { // nothing was drained
 		return Share{low, low}
@@ -43,4 +37,17 @@ func boundsOf(capacity, sump units.Volume, drains []units.Volume) Share {
 	// One drain, or a sump that is the whole box, makes both ends the same
 	// number by two roads; rounding must not turn them round.
 	return Share{low, min(1, max(low, held+part))}
+}
+
+// boundsSump is the sump where it is known, else what it holds at least.
+func boundsSump(sump units.Volume, drains []units.Volume) units.Volume {
+	if !sump.IsZero() {
+		return sump
+	}
+	for _, d := range drains {
+		if d.Compare(sump) > 0 {
+			sump = d
+		}
+	}
+	return sump
 }

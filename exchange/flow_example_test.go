@@ -54,6 +54,18 @@ func ExampleMixingRun_Share() {
 	// Output: 0.6321 <nil>
 }
 
+func ExampleMixingRun_Steps() {
+	s, err := exchange.MixingRun{
+		Flow: units.Litre.Of(1), Minutes: 2, Sump: units.Litre.Of(4), Held: units.Litre.Of(4),
+	}.Steps()
+	fmt.Print(s.Text(), err)
+	// Output:
+	// turnovers a minute = q(1/S + 1/H) = 1.000 L/min × (1/4.000 L + 1/4.000 L) = 0.5000
+	// turnovers = q·t(1/S + 1/H) = 0.5000 × 2 min = 1.0000
+	// share closed = m = 1 - exp(-turnovers) = 1 - exp(-1.0000) = 0.6321
+	// <nil>
+}
+
 func ExampleWhatIf() {
 	// The first drain finds 5 L in the sump, the second, after running, 4 L.
 	box := exchange.System{Capacity: units.Litre.Of(8), Sump: units.Litre.Of(4), Mixing: 1}

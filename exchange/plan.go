@@ -9,18 +9,6 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// Purpose says how strictly a target is meant.
-type Purpose uint8
-
-const (
-	// Refresh renews fluid of the same class: the gears are trusted to mix, as
-	// is usual, and the target holds for the well-mixed box. It is the zero value.
-	Refresh Purpose = iota
-	// ChangeClass puts in fluid of another class, where the target is a maximum
-	// old share: it must hold whatever the gears do.
-	ChangeClass
-)
-
 // Request is what a service is planned from. Capacity, Drain and Target are
 // needed; all else may stay zero.
 type Request struct {

@@ -132,3 +132,21 @@ func ExampleState_Swap() {
 	// 9.95 L <nil>
 	// 0.8090
 }
+
+func ExamplePurpose_String() {
+	fmt.Println(exchange.Refresh, "/", exchange.ChangeClass)
+	// Output: refresh / change of class
+}
+
+func ExamplePurpose_MarshalText() {
+	text, err := exchange.ChangeClass.MarshalText()
+	fmt.Println(string(text), err)
+	// Output: change of class <nil>
+}
+
+func ExamplePurpose_UnmarshalText() {
+	var p exchange.Purpose
+	err := p.UnmarshalText([]byte("change of class"))
+	fmt.Println(p, err)
+	// Output: change of class <nil>
+}

@@ -1,8 +1,12 @@
 package exchange
 
 import (
+	"cmp"
 	"fmt"
+	"strconv"
 	"strings"
+
+	"example.com/meniscus/units/working"
 )
 
 // AgeRow compares two schedules by one meaning of "age of the fluid".
@@ -18,6 +22,9 @@ type ScheduleComparison struct {
 	EqualFluid              bool    // within 1 part in 1e9
 	Stretch                 float64 // stretch the second by this for equal fluid; 0 where top-up makes that impossible
 	Rows                    []AgeRow
+	Unit                    string  // of lengths and ages, as in the schedules
+	Over                    float64 // length of the first schedule's round: the fluid of one round is FirstFluid times this
+	Steps                   working.Steps
 }
 
 // scheduleSame is the relative difference below which two figures of the same
@@ -56,7 +63,26 @@ func CompareSchedules(first, second Schedule) (ScheduleComparison, error) {
 		scheduleRow("mean age, averaged over the round", a.Mean, b.Mean),
 		scheduleRow("mean age at its highest, just before a service", a.Highest, b.Highest),
 	}
+	c.Unit, c.Over = first.Unit, first.round()
+	c.Steps = scheduleCompareSteps(c, a, b)
 	return c, nil
+}
+
+// scheduleCompareSteps sets the working of both ages under each other, each line
+// saying whose it is.
+func scheduleCompareSteps(c ScheduleComparison, a, b Ages) working.Steps {
+	var s working.Steps
+	for _, side := range [...]struct {
+		name  string
+		fluid float64
+		steps working.Steps
+	}{{"first: ", c.FirstFluid, a.Steps}, {"second: ", c.SecondFluid, b.Steps}} {
+		s = s.Add(side.name+"new fluid over the length of the first's round", "capacities", "", scheduleNumber(side.fluid*c.Over))
+		for _, l := range side.steps {
+			s = s.Add(side.name+l.Quantity, l.Formula, l.Substitution, l.Result)
+		}
+	}
+	return s
 }
 
 func scheduleRow(meaning string, a, b float64) AgeRow {
@@ -78,22 +104,44 @@ func scheduleCloser(a, b float64) string {
 	return ""
 }
 
-// Text returns the comparison in lines of words and numbers, ages to the whole
-// unit of length.
+// Text returns the comparison in lines of words and numbers: the new fluid over
+// the length of the first's round, and ages to four digits, which is more than any
+// of them is known to.
 func (c ScheduleComparison) Text() string {
 	var b strings.Builder
 	switch {
 	case c.EqualFluid:
-		fmt.Fprintf(&b, "both use %.6g capacities of fluid a unit of length\n", c.FirstFluid)
+		fmt.Fprintf(&b, "both use %s capacities of new fluid %s\n", scheduleFour(c.FirstFluid*c.Over), c.over())
 	default:
-		fmt.Fprintf(&b, "not at equal fluid: %.6g against %.6g capacities a unit of length", c.FirstFluid, c.SecondFluid)
+		fmt.Fprintf(&b, "not at equal fluid: %s against %s capacities of new fluid %s", scheduleFour(c.FirstFluid*c.Over), scheduleFour(c.SecondFluid*c.Over), c.over())
 		if c.Stretch > 0 {
 			fmt.Fprintf(&b, "; equal with the second's intervals times %.4g", c.Stretch)
 		}
 		b.WriteByte('\n')
 	}
 	for _, r := range c.Rows {
-		fmt.Fprintf(&b, "%s: %.0f against %.0f, younger: %s\n", r.Meaning, r.First, r.Second, r.Younger)
+		fmt.Fprintf(&b, "%s: %s against %s%s, younger: %s\n", r.Meaning, scheduleFour(r.First), scheduleFour(r.Second), c.unit(), r.Younger)
 	}
 	return b.String()
+}
+
+// over says over which length fluid was counted.
+func (c ScheduleComparison) over() string {
+	return "every " + scheduleFour(c.Over) + cmp.Or(c.unit(), " units of length")
+}
+
+func (c ScheduleComparison) unit() string {
+	if c.Unit == "" {
+		return ""
+	}
+	return " " + coverClip(c.Unit)
+}
+
+// scheduleFour prints four digits and no exponent.
+func scheduleFour(x float64) string {
+	rounded, err := strconv.ParseFloat(strconv.FormatFloat(x, 'e', 3, 64), 64)
+	if err != nil { // cannot be: that is how a number is written
+		rounded = x
+	}
+	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }

@@ -121,9 +121,9 @@ func ExampleScheduleComparison_Text() {
 	}
 	fmt.Print(c.Text())
 	// Output:
-	// both use 0.25 capacities of fluid a unit of length
+	// both use 0.5 capacities of new fluid every 2 units of length
 	// mean age at its lowest, just after a service: 2 against 3, younger: first
-	// mean age, averaged over the round: 3 against 4, younger: first
+	// mean age, averaged over the round: 3 against 3.5, younger: first
 	// mean age at its highest, just before a service: 4 against 4, younger: neither
 }
 

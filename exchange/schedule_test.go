@@ -397,7 +397,7 @@ func TestScheduleCompare(t *testing.T) {
 	// Not at equal fluid: the stretch makes it so.
 	twice := scheduleEvery(7500, 1, 0.2)
 	c, err = CompareSchedules(bunched, twice)
-	if err != nil || c.EqualFluid || c.Stretch != 2 || !strings.Contains(c.Text(), "not at equal fluid: 1.33333e-05 against 2.66667e-05 capacities a unit of length; equal with the second's intervals times 2") {
+	if err != nil || c.EqualFluid || c.Stretch != 2 || !strings.Contains(c.Text(), "not at equal fluid: 0.8 against 1.6 capacities of new fluid every 60000 units of length; equal with the second's intervals times 2\n") {
 		t.Errorf("%+v %v\n%s", c, err, c.Text())
 	}
 	if twice, err = twice.Stretch(c.Stretch); err != nil {
@@ -406,7 +406,15 @@ func TestScheduleCompare(t *testing.T) {
 	if c, err = CompareSchedules(bunched, twice); err != nil || !c.EqualFluid {
 		t.Errorf("%+v %v", c, err)
 	}
-	spread.Unit = "mi"
+	bunched.Unit, twice.Unit = "mi", "mi"
+	if c, err = CompareSchedules(bunched, twice); err != nil || !strings.Contains(c.Text(), "both use 0.8 capacities of new fluid every 60000 mi\n") ||
+		!strings.Contains(c.Text(), "just after a service: 41630 against 60000 mi, younger: first") {
+		t.Errorf("%v\n%s", err, c.Text())
+	}
+	if text := c.Steps.Text(); !strings.Contains(text, "first: mean age just before service = L/r = 60000/0.5904 = 101626 mi\n") || !strings.Contains(text, "second: mean age just before service = L/r = 15000/0.2 = 75000 mi\n") {
+		t.Errorf("working:\n%s", text)
+	}
+	bunched.Unit, spread.Unit = "", "mi"
 	if _, err := CompareSchedules(bunched, spread); err == nil || !strings.Contains(err.Error(), "want one unit") {
 		t.Error(err)
 	}

@@ -3,6 +3,8 @@ package main
 import (
 	"errors"
 	"fmt"
+	"math"
+	"strings"
 	"time"
 
 	"example.com/meniscus/exchange"
@@ -80,8 +82,8 @@ func (s *service) interval() (string, working.Steps, error) {
 	if err != nil {
 		return "", nil, err
 	}
-	text := fmt.Sprintf("kept for ever, %s every %s leaves fluid of mean age %.0f km just after and %.0f km just before a service, %.0f km on average",
-		count(i.Drains, "drain"), i.Every, ages.Lowest, ages.Highest, ages.Mean)
+	text := fmt.Sprintf("kept for ever, %s every %s leaves fluid of mean age %s just after and %s just before a service, %s on average",
+		count(i.Drains, "drain"), i.Every, kilometres(ages.Lowest), kilometres(ages.Highest), kilometres(ages.Mean))
 	if i.Against == nil {
 		return text, ages.Steps, nil
 	}
@@ -93,7 +95,16 @@ func (s *service) interval() (string, working.Steps, error) {
 	if err != nil {
 		return "", nil, err
 	}
-	return text + "\n" + compared.Text(), ages.Steps, nil
+	return text + "\n" + compared.Text(), compared.Steps, nil
+}
+
+// kilometres prints four digits: an age is not known to more.
+func kilometres(x float64) string {
+	step := 1.0
+	for x/step >= 1e4 {
+		step *= 10
+	}
+	return fmt.Sprintf("%.0f km", math.Round(x/step)*step)
 }
 
 func (s *service) bottles() (string, working.Steps, error) {
@@ -147,7 +158,7 @@ func (s *service) markers() (string, working.Steps, error) {
 	}
 	text := fmt.Sprintf("the markers say %s, standard error %s", litresAndQuarts(got.Capacity), got.U.Text(units.Litre, 2))
 	for _, note := range got.Notes {
-		text += "; " + note
+		text += ". " + strings.TrimSuffix(note, ".")
 	}
 	return text, got.Steps, nil
 }
@@ -220,6 +231,7 @@ func (s *service) level() (string, working.Steps, error) {
 			return "", nil, err
 		}
 		text += " " + sentences(found.Words)
+		return text, append(expected.Steps[:len(expected.Steps):len(expected.Steps)], found.Steps...), nil
 	}
 	return text, expected.Steps, nil
 }

@@ -135,7 +135,7 @@ func (s *service) makePlan() error {
 func (s *service) request() exchange.Request {
 	return exchange.Request{
 		Capacity: s.proc.Capacity, Drain: s.proc.ColdDrain, Sump: s.proc.Sump,
-		Target: s.file.Plan.Target, MostCycles: s.file.Plan.MostCycles,
+		Target: s.file.Plan.Target, Purpose: s.file.Plan.Purpose, MostCycles: s.file.Plan.MostCycles,
 		KeptOnce: s.proc.Kept, FinalAllowance: s.proc.Overfill, PricePerLitre: s.pricePerLitre(),
 	}
 }
@@ -172,7 +172,7 @@ func (s *service) spec() jobcard.Spec {
 		Job: s.file.Job, Vehicle: s.file.Vehicle, Procedure: s.proc.ID, Edition: s.pack.Edition(),
 		Capacity: s.proc.Capacity, Sump: s.proc.Sump, UsualDrain: s.proc.ColdDrain, Reference: s.proc.Reference,
 		Fluid:     jobcard.Fluid{Class: s.proc.Fluid, Density15: s.fluid.Density15, Expansion: s.fluid.Expansion, Table: s.fluid.Table},
-		CaseMetal: s.proc.CaseMetal, Window: s.proc.Window, Target: s.file.Plan.Target, Overfill: s.proc.Overfill,
+		CaseMetal: s.proc.CaseMetal, Window: s.proc.Window, Target: s.file.Plan.Target, Purpose: s.file.Plan.Purpose, Overfill: s.proc.Overfill,
 		OnHand: s.file.Plan.OnHand.Add(s.buy.Volume), Runs: s.proc.MixRuns,
 		Plugs: s.proc.Plugs, Washers: s.proc.Washers, Tools: shop.Tools, Vessels: shop.Vessels,
 	}

@@ -22,6 +22,7 @@
 //	job, vehicle, procedure       as in the job file
 //	pack                          edition of the reference data
 //	plan.target                   highest old share agreed
+//	plan.purpose                  "refresh", or "change of class": the target then holds whatever the gears do
 //	plan.cycles                   drain-and-fills planned, for the worst case of the ranges
 //	plan.cyclesLow, cyclesHigh    for the best and for the worst case
 //	plan.met, plan.outcome        whether and how the target is met

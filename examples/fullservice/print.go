@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"example.com/meniscus/exchange"
 	"example.com/meniscus/exchange/sealing"
 	"example.com/meniscus/units"
 	"example.com/meniscus/units/working"
@@ -61,8 +62,12 @@ func printPlan(w io.Writer, s *service, r result) {
 	}
 	fmt.Fprintf(w, "  mixed: if the gears mix the fluid fully each time. at most: whatever the gears do.\n")
 	fmt.Fprintf(w, "  chance: that the target is met, if mixed. gain/L: old fluid removed by a litre of this cycle, worst case.\n")
-	fmt.Fprintf(w, "  Agreed: at most %.0f %% old fluid. Capacity %s, one drain %s.\n",
-		100*p.Target, bothRanges(s.proc.Capacity), bothRanges(s.proc.ColdDrain))
+	sure := ""
+	if p.Purpose == exchange.ChangeClass {
+		sure = " whatever the gears do, since the class of fluid is changed"
+	}
+	fmt.Fprintf(w, "  Agreed: at most %.0f %% old fluid%s. Capacity %s, one drain %s.\n",
+		100*p.Target, sure, bothRanges(s.proc.Capacity), bothRanges(s.proc.ColdDrain))
 }
 
 func percent(x float64) string { return fmt.Sprintf("%.1f %%", 100*x) }

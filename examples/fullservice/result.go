@@ -2,11 +2,11 @@ package main
 
 import (
 	"encoding/json"
-	"example.com/meniscus/exchange"
 	"io"
 
 	"github.com/shopspring/decimal"
 
+	"example.com/meniscus/exchange"
 	"example.com/meniscus/exchange/caution"
 	"example.com/meniscus/exchange/jobcard"
 	"example.com/meniscus/units"
@@ -53,24 +53,25 @@ type likely struct {
 }
 
 type planResult struct {
-	Target       float64         `json:"target"`
-	Cycles       int             `json:"cycles"`
-	CyclesLow    int             `json:"cyclesLow"`
-	CyclesHigh   int             `json:"cyclesHigh"`
-	Met          bool            `json:"met"`
-	Outcome      string          `json:"outcome"`
-	OldShare     float64         `json:"oldShare"`
-	OldShareLow  float64         `json:"oldShareLow"`
-	OldShareMost float64         `json:"oldShareMost"`
-	FluidNeeded  units.Volume    `json:"fluidNeeded"`
-	Allowances   allowances      `json:"allowances"`
-	FluidToBuy   units.Volume    `json:"fluidToBuy"`
-	Buy          []bought        `json:"buy"`
-	Cost         decimal.Decimal `json:"cost"`
-	Currency     string          `json:"currency"`
-	Rows         []planRow       `json:"rows"`
-	Working      working.Steps   `json:"working"`
-	Advice       string          `json:"advice"`
+	Target       float64          `json:"target"`
+	Purpose      exchange.Purpose `json:"purpose"`
+	Cycles       int              `json:"cycles"`
+	CyclesLow    int              `json:"cyclesLow"`
+	CyclesHigh   int              `json:"cyclesHigh"`
+	Met          bool             `json:"met"`
+	Outcome      string           `json:"outcome"`
+	OldShare     float64          `json:"oldShare"`
+	OldShareLow  float64          `json:"oldShareLow"`
+	OldShareMost float64          `json:"oldShareMost"`
+	FluidNeeded  units.Volume     `json:"fluidNeeded"`
+	Allowances   allowances       `json:"allowances"`
+	FluidToBuy   units.Volume     `json:"fluidToBuy"`
+	Buy          []bought         `json:"buy"`
+	Cost         decimal.Decimal  `json:"cost"`
+	Currency     string           `json:"currency"`
+	Rows         []planRow        `json:"rows"`
+	Working      working.Steps    `json:"working"`
+	Advice       string           `json:"advice"`
 }
 
 type allowances struct {
@@ -207,7 +208,7 @@ func orEmpty[T any](list []T) []T {
 func (s *service) planResult() (planResult, error) {
 	p := s.plan
 	r := planResult{
-		Target: s.file.Plan.Target, Cycles: p.Cycles.Chosen, CyclesLow: p.Cycles.Low, CyclesHigh: p.Cycles.High,
+		Target: s.file.Plan.Target, Purpose: s.file.Plan.Purpose, Cycles: p.Cycles.Chosen, CyclesLow: p.Cycles.Low, CyclesHigh: p.Cycles.High,
 		Met: p.Met, Outcome: p.Outcome.String(), OldShare: p.Share.High, OldShareLow: p.Share.Low, OldShareMost: p.Bounds.High,
 		FluidNeeded: p.Fluid.Total, FluidToBuy: s.buy.ToBuy, Cost: s.buy.Cost, Currency: s.fluid.Currency,
 		Allowances: allowances{

@@ -80,14 +80,17 @@ func (l ledger) nextDrain() (Step, bool) {
 	if l.flows.cycles == 0 {
 		return Step{Code: "drain", Text: "drain and measure, with the fluid's temperature"}, true
 	}
-	share := l.share().Estimate
+	share, sure := l.share().Estimate, ""
+	if l.spec.Purpose == exchange.ChangeClass {
+		share, sure = l.share().Most, " at most, whatever the gears did"
+	}
 	if l.spec.Target == 0 || share <= l.spec.Target {
 		return Step{}, false
 	}
 	if !l.spec.OnHand.IsZero() && l.left().Compare(l.spec.UsualDrain.Low()) < 0 {
 		return Step{}, false // the fluid has run out before the target
 	}
-	return Step{Code: "drain", Text: fmt.Sprintf("drain again: %.1f %% of the fluid is old, %.1f %% was agreed", 100*share, 100*l.spec.Target)}, true
+	return Step{Code: "drain", Text: fmt.Sprintf("drain again: %.1f %% of the fluid is old%s, %.1f %% was agreed", 100*share, sure, 100*l.spec.Target)}, true
 }
 
 func (l ledger) nextDrainPlug() (Step, bool) {

@@ -1,10 +1,10 @@
 package jobcard
 
 import (
-	"example.com/meniscus/exchange"
 	"strings"
 	"testing"
 
+	"example.com/meniscus/exchange"
 	"example.com/meniscus/exchange/caution"
 	"example.com/meniscus/units"
 )
@@ -129,5 +129,31 @@ func TestAStruckEntryDoesNotCount(t *testing.T) {
 	}
 	if !strings.Contains(card.Record(), "[struck: does not count]") {
 		t.Error("the record hides the strike")
+	}
+}
+
+// After two drains the mixed box meets 68 % old fluid; if the gears never mixed it
+// may hold more. A change of class must not stop where a refresh may.
+func TestChangeOfClassIsHeldToTheBound(t *testing.T) {
+	s := ternSpec()
+	s.Target = 0.68
+	entries := ternEntries()[:7]
+	if got := fill(t, s, entries...).Next(); got.Code == "drain" {
+		t.Fatalf("refresh at 68 %%: %s (%s); the mixed share meets it", got.Code, got.Text)
+	}
+	s.Purpose = exchange.ChangeClass
+	card := fill(t, s, entries...)
+	if most := card.OldShare().Most; most <= 0.68 {
+		t.Fatalf("bound is %g; this test wants it above 0.68", most)
+	}
+	if got := card.Next(); got.Code != "drain" || !strings.Contains(got.Text, "at most, whatever the gears did") {
+		t.Errorf("change of class: %s (%s)", got.Code, got.Text)
+	}
+	if record := card.Record(); !strings.Contains(record, "at most 68 % old fluid, whatever the gears do: change of fluid class") {
+		t.Errorf("the record does not say what was agreed:\n%s", record)
+	}
+	s.Purpose = 2
+	if _, err := Open(s); err == nil || !strings.Contains(err.Error(), "want refresh or change of class") {
+		t.Errorf("purpose 2: %v", err)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.com/meniscus/exchange"
 	"example.com/meniscus/exchange/sealing"
 	"example.com/meniscus/units"
 )
@@ -52,7 +53,11 @@ func (r *record) head(c *Card) {
 	}
 	r.row("fluid", "%s", strings.TrimPrefix(s.Fluid.Class+"; "+law, "; "))
 	if s.Target > 0 {
-		r.row("agreed", "at most %.0f %% old fluid", 100*s.Target)
+		sure := ""
+		if s.Purpose == exchange.ChangeClass {
+			sure = ", whatever the gears do: change of fluid class"
+		}
+		r.row("agreed", "at most %.0f %% old fluid%s", 100*s.Target, sure)
 	}
 }
 

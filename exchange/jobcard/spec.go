@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"example.com/meniscus/exchange"
 	"example.com/meniscus/exchange/sealing"
 	"example.com/meniscus/thermal"
 	"example.com/meniscus/units"
@@ -26,10 +27,11 @@ type Spec struct {
 	CaseMetal  thermal.Material             `json:"caseMetal,omitzero"` // of the box; zero: its growth is not counted
 	Window     thermal.Window               `json:"window,omitzero"`    // zero: the box has none
 
-	Target   float64      `json:"target,omitzero"`   // highest old share agreed; zero: none agreed
-	Overfill units.Volume `json:"overfill,omitzero"` // put in on purpose before the check
-	OnHand   units.Volume `json:"onHand,omitzero"`   // fluid brought to the job
-	Runs     int          `json:"runs,omitzero"`     // through the gears, as the sheet asks
+	Target   float64          `json:"target,omitzero"`   // highest old share agreed; zero: none agreed
+	Purpose  exchange.Purpose `json:"purpose,omitzero"`  // of a change of class the target must hold whatever the gears do
+	Overfill units.Volume     `json:"overfill,omitzero"` // put in on purpose before the check
+	OnHand   units.Volume     `json:"onHand,omitzero"`   // fluid brought to the job
+	Runs     int              `json:"runs,omitzero"`     // through the gears, as the sheet asks
 
 	Plugs        []sealing.Plug   `json:"plugs,omitempty"`
 	Washers      []sealing.Washer `json:"washers,omitempty"`
@@ -158,6 +160,9 @@ func (c *specCheck) volumes(s Spec) {
 func (c *specCheck) shares(s Spec) {
 	if !(s.Target >= 0 && s.Target < 1) {
 		c.say("target is %v; want the highest old share agreed, above 0 and below 1, or 0 for none", s.Target)
+	}
+	if s.Purpose > exchange.ChangeClass {
+		c.say("purpose is %d; want refresh or change of class", uint8(s.Purpose))
 	}
 	if s.Runs < 0 || s.Runs > 1000 {
 		c.say("runs is %d; want 0 (not stated) to 1000", s.Runs)

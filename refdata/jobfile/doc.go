@@ -12,6 +12,7 @@
 //
 //	[plan]
 //	target  = "45 %"      # highest old share agreed
+//	purpose = "refresh"   # or "change of class": the target must then hold whatever the gears do
 //	on_hand = "8 L"
 //
 //	[entry.10]

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"time"
 
+	"example.com/meniscus/exchange"
 	"example.com/meniscus/exchange/jobcard"
 	"example.com/meniscus/internal/sheet"
 	"example.com/meniscus/units"
@@ -29,9 +30,10 @@ type File struct {
 
 // Plan is what was agreed before work started. Zero values: not stated.
 type Plan struct {
-	Target     float64      // highest old share, 0 to 1
-	MostCycles int          // most drain-and-fills to plan for
-	OnHand     units.Volume // fluid already in the shop
+	Target     float64          // highest old share, 0 to 1
+	Purpose    exchange.Purpose // refresh, or change of class: the target then holds whatever the gears do
+	MostCycles int              // most drain-and-fills to plan for
+	OnHand     units.Volume     // fluid already in the shop
 }
 
 // Box is what is known of this very box; it goes before the procedure's own
@@ -92,8 +94,13 @@ func read(doc *sheet.Doc) (*File, error) {
 
 func (f *File) plan(t *sheet.Table) {
 	f.Plan.Target, _ = sheet.Take(t.String("target"), "job-share", `write it like "45 %"`, share)
+	f.Plan.Purpose, _ = sheet.Take(t.String("purpose"), "job-purpose", `write "refresh" or "change of class"`, purpose)
 	f.Plan.MostCycles, _ = t.String("most_cycles").Count(1, 100)
 	f.Plan.OnHand, _ = sheet.Take(t.String("on_hand"), "job-volume", volumeForm, notNegative)
+}
+
+func purpose(text string) (p exchange.Purpose, err error) {
+	return p, p.UnmarshalText([]byte(text))
 }
 
 func (f *File) box(t *sheet.Table) {

@@ -115,6 +115,7 @@ func TestFaultsSayWhereWhatAndWhatToDo(t *testing.T) {
 		{"share over one", head + "[plan]\ntarget = \"140 %\"\n", "job.toml:5:10: plan.target"},
 		{"share with a sign", head + "[plan]\ntarget = \"-5 %\"\n", "write it like \"45 %\""},
 		{"share that is two numbers", head + "[plan]\ntarget = \"1.2.3\"\n", "not a share"},
+		{"a purpose that is none", head + "[plan]\npurpose = \"flush\"\n", "want refresh or change of class"},
 		{"cycles with a unit", head + "[plan]\nmost_cycles = \"4 cycles\"\n", "plan.most_cycles"},
 		{"negative stock", head + "[plan]\non_hand = \"-1 L\"\n", "is negative"},
 		{"range upside down", head + "[box]\ncapacity = \"12..9 L\"\n", "box.capacity"},
