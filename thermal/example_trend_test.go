@@ -64,6 +64,24 @@ func ExampleTrend_Reach() {
 	// Output: 40m2s (39m32s to 40m34s) <nil>
 }
 
+func ExampleTrend_ReachSteps() {
+	trend, err := thermal.Follow(thermal.Course{PlateauLow: units.Celsius(18), Scatter: units.CelsiusDegree.Of(0.1)})
+	if err != nil {
+		log.Fatal(err)
+	}
+	for i, c := range []float64{58, 51.6, 46.3, 41.8} {
+		if trend, err = trend.Add(time.Duration(10*i)*time.Minute, units.Celsius(c)); err != nil {
+			log.Fatal(err)
+		}
+	}
+	s, err := trend.ReachSteps(units.Celsius(38))
+	fmt.Print(s.Text(), err)
+	// Output:
+	// course = T(t) = Tinf - (Tinf - T0)·exp(-t/τ) = fitted to 4 readings, Tinf = 64.4 °F (18.0 °C) given, scatter 0.10 °C = T0 = 136.4 °F (58.0 °C), τ = 57m48s (56m51s to 58m46s)
+	// reaches target at 100.4 °F (38.0 °C) = τ·ln[(Tinf - T0)/(Tinf - T)] = 57.796 min × ln(-39.98 °C/-20.00 °C) = 40m2s (39m32s to 40m34s)
+	// <nil>
+}
+
 func ExampleTrend_At() {
 	e, err := warmUp().At(10 * time.Minute)
 	fmt.Println(e.Low.Text(units.FahrenheitScale, 1), e.Best.Text(units.FahrenheitScale, 1), e.High.Text(units.FahrenheitScale, 1), err)

@@ -336,6 +336,9 @@ func TestTrendRefuses(t *testing.T) {
 	if _, err := tr.Reach(f(100)); !errors.Is(err, ErrTooFewReadings) {
 		t.Errorf("two readings: %v", err)
 	}
+	if s, err := tr.ReachSteps(f(100)); s != nil || !errors.Is(err, ErrTooFewReadings) {
+		t.Errorf("%v, %v", s, err)
+	}
 	if _, err := tr.Fit(); !errors.Is(err, ErrTooFewReadings) {
 		t.Errorf("two readings: %v", err)
 	}

@@ -4,14 +4,13 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
-	"time"
 
 	"example.com/meniscus/exchange"
 	"example.com/meniscus/exchange/jobcard"
 	"example.com/meniscus/exchange/sealing"
 	"example.com/meniscus/refdata/jobfile"
-	"example.com/meniscus/thermal"
 	"example.com/meniscus/units"
 	"example.com/meniscus/units/measure"
 	"example.com/meniscus/units/working"
@@ -42,11 +41,14 @@ func (s *service) answers() []answer {
 		list = append(list, answer{Asked: asked, Answer: text, Working: orEmpty(steps)})
 	}
 	add("interval", ask.Interval != nil, s.interval)
+	add("what_if", ask.WhatIf != nil, s.whatIf)
+	add("losses", s.file.Losses != exchange.Losses{}, s.losses)
 	add("bottles", ask.Bottles != nil, s.bottles)
 	add("flush", ask.Flush != nil, s.flush)
 	add("samples", len(ask.Samples) > 0, s.samples)
 	add("markers", len(ask.Markers) > 0, s.markers)
 	add("warm_up", ask.WarmUp != nil, s.warmUp)
+	add("cool_down", ask.CoolDown != nil, s.coolDown)
 	add("infrared", ask.Infrared != nil, s.infrared)
 	add("tilt", ask.Tilt != nil, s.tilt)
 	add("level", s.card.Level().HasWindow, s.level)
@@ -62,12 +64,17 @@ func (s *service) capacityAndDrain() (capacity, drain units.Volume) {
 
 func (s *service) schedule(i *jobfile.Interval) (exchange.Schedule, error) {
 	capacity, drain := s.capacityAndDrain()
-	round := exchange.DistanceRound{Capacity: capacity, Leak: i.Leak, Services: []exchange.DistanceService{{After: i.Every}}}
+	drains := slices.Repeat([]units.Volume{drain}, i.Drains)
+	if i.Time > 0 {
+		round := exchange.TimeRound{Capacity: capacity, Leak: i.Leak, Services: []exchange.TimeService{{After: i.Time, Drains: drains}}}
+		if i.Leak.Sign() > 0 {
+			round.LeakOver = i.Time
+		}
+		return round.Schedule()
+	}
+	round := exchange.DistanceRound{Capacity: capacity, Leak: i.Leak, Services: []exchange.DistanceService{{After: i.Every, Drains: drains}}}
 	if i.Leak.Sign() > 0 {
 		round.LeakOver = i.Every
-	}
-	for range i.Drains {
-		round.Services[0].Drains = append(round.Services[0].Drains, drain)
 	}
 	return round.Schedule()
 }
@@ -83,7 +90,7 @@ func (s *service) interval() (string, working.Steps, error) {
 		return "", nil, err
 	}
 	text := fmt.Sprintf("kept for ever, %s every %s leaves fluid of mean age %s just after and %s just before a service, %s on average",
-		count(i.Drains, "drain"), i.Every, kilometres(ages.Lowest), kilometres(ages.Highest), kilometres(ages.Mean))
+		count(i.Drains, "drain"), every(i), fourDigits(ages.Lowest, first.Unit), fourDigits(ages.Highest, first.Unit), fourDigits(ages.Mean, first.Unit))
 	if i.Against == nil {
 		return text, ages.Steps, nil
 	}
@@ -98,13 +105,20 @@ func (s *service) interval() (string, working.Steps, error) {
 	return text + "\n" + compared.Text(), compared.Steps, nil
 }
 
-// kilometres prints four digits: an age is not known to more.
-func kilometres(x float64) string {
+func every(i *jobfile.Interval) string {
+	if i.Time > 0 {
+		return fmt.Sprintf("%.0f days", i.Time.Hours()/24)
+	}
+	return i.Every.String()
+}
+
+// fourDigits prints an age: it is not known to more.
+func fourDigits(x float64, unit string) string {
 	step := 1.0
 	for x/step >= 1e4 {
 		step *= 10
 	}
-	return fmt.Sprintf("%.0f km", math.Round(x/step)*step)
+	return fmt.Sprintf("%.0f %s", math.Round(x/step)*step, unit)
 }
 
 func (s *service) bottles() (string, working.Steps, error) {
@@ -161,42 +175,6 @@ func (s *service) markers() (string, working.Steps, error) {
 		text += ". " + strings.TrimSuffix(note, ".")
 	}
 	return text, got.Steps, nil
-}
-
-func (s *service) warmUp() (string, working.Steps, error) {
-	w := s.file.Ask.WarmUp
-	trend, err := thermal.Follow(thermal.Course{PlateauLow: w.PlateauLow, PlateauHigh: w.PlateauHigh, Offset: w.Offset})
-	if err != nil {
-		return "", nil, err
-	}
-	now := time.Duration(0)
-	for i, after := range w.After {
-		if trend, err = trend.Add(after, w.Readings[i]); err != nil {
-			return "", nil, err
-		}
-		now = after
-	}
-	got, err := trend.Forecast(s.proc.Window)
-	if err != nil {
-		return "", nil, err
-	}
-	return fmt.Sprintf("the window opens in %s and closes in %s, counted from the last reading", got.Opens.After(now), got.Closes.After(now)), got.Steps(), nil
-}
-
-func (s *service) infrared() (string, working.Steps, error) {
-	i := s.file.Ask.Infrared
-	reflection := thermal.ReflectionKept
-	if i.Subtracted {
-		reflection = thermal.ReflectionSubtracted
-	}
-	got, err := thermal.Infrared{
-		Reading: i.Reading, Reflected: i.Reflected, Emissivity: i.Emissivity, PlusMinus: i.PlusMinus, Set: i.Set, Reflection: reflection,
-	}.Surface()
-	if err != nil {
-		return "", nil, err
-	}
-	return fmt.Sprintf("the surface is at %s (%s) ± %s for the emissivity; the fluid behind it is not the skin",
-		got.Temperature.Text(units.CelsiusScale, 1), got.Temperature.Text(units.FahrenheitScale, 1), got.EmissivityOff.Text(units.CelsiusDegree, 1)), got.Steps(), nil
 }
 
 func (s *service) tilt() (string, working.Steps, error) {

@@ -11,12 +11,18 @@ import (
 // asking runs the by-hand job with questions added and returns the answers.
 func asking(t *testing.T, questions string) map[string]answer {
 	t.Helper()
+	return askingOf(t, "", "", questions)
+}
+
+// askingOf does so with one text of the job replaced.
+func askingOf(t *testing.T, old, new, questions string) map[string]answer {
+	t.Helper()
 	b, err := os.ReadFile("testdata/by-hand.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
 	path := filepath.Join(t.TempDir(), "job.toml")
-	if err := os.WriteFile(path, append(b, questions...), 0o600); err != nil {
+	if err := os.WriteFile(path, []byte(strings.Replace(string(b), old, new, 1)+questions), 0o600); err != nil {
 		t.Fatal(err)
 	}
 	code, out, stderr := call("-job", path, "-json")

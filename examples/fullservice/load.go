@@ -133,10 +133,12 @@ func (s *service) makePlan() error {
 }
 
 func (s *service) request() exchange.Request {
+	lost := s.lost()
 	return exchange.Request{
 		Capacity: s.proc.Capacity, Drain: s.proc.ColdDrain, Sump: s.proc.Sump,
 		Target: s.file.Plan.Target, Purpose: s.file.Plan.Purpose, MostCycles: s.file.Plan.MostCycles,
-		KeptOnce: s.proc.Kept, FinalAllowance: s.proc.Overfill, PricePerLitre: s.pricePerLitre(),
+		KeptOnce: lost.KeptOnce, KeptEachTime: lost.KeptEachTime, FilmEachTime: lost.FilmEachTime, LineReturns: lost.LineReturns,
+		FinalAllowance: s.proc.Overfill, PricePerLitre: s.pricePerLitre(),
 	}
 }
 

@@ -50,24 +50,35 @@ func bothScales(t units.Temperature) string {
 func printPlan(w io.Writer, s *service, r result) {
 	p := r.Plan
 	fmt.Fprintf(w, "  %s\n\n", p.Advice)
-	const form = "%s %-6s  %-16s %-16s %-9s %-7s %-9s %-22s %s\n"
-	fmt.Fprintf(w, form, " ", "cycles", "old fluid, mixed", "likely (95 %)", "at most", "chance", "gain/L", "fluid in all", "cost")
+	const form = "%s %-6s  %-16s %-16s %-9s %-7s %-8s %-11s %-22s %s\n"
+	fmt.Fprintf(w, form, " ", "cycles", "old fluid, mixed", "likely (95 %)", "at most", "chance", "gain/L", "gain/money", "fluid in all", "cost")
 	for _, row := range p.Rows {
 		chosen := " "
 		if row.Cycle == p.Cycles {
 			chosen = ">"
 		}
 		fmt.Fprintf(w, form, chosen, fmt.Sprint(row.Cycle), span(row.OldShareLow, row.OldShare), span(row.LikelyLow, row.LikelyHigh),
-			percent(row.OldShareMost), fmt.Sprintf("%.0f %%", 100*row.Chance), percent(row.GainPerLitre), litresAndQuarts(row.Fluid), row.Cost.StringFixed(2)+" "+p.Currency)
+			percent(row.OldShareMost), fmt.Sprintf("%.0f %%", 100*row.Chance), percent(row.GainPerLitre), perMoney(row.GainPerMoney), litresAndQuarts(row.Fluid), row.Cost.StringFixed(2)+" "+p.Currency)
 	}
 	fmt.Fprintf(w, "  mixed: if the gears mix the fluid fully each time. at most: whatever the gears do.\n")
 	fmt.Fprintf(w, "  chance: that the target is met, if mixed. gain/L: old fluid removed by a litre of this cycle, worst case.\n")
+	if p.Rows[0].GainPerMoney > 0 {
+		fmt.Fprintf(w, "  gain/money: the same by one of the %s, at the price of the cheapest litre.\n", p.Currency)
+	}
 	sure := ""
 	if p.Purpose == exchange.ChangeClass {
 		sure = " whatever the gears do, since the class of fluid is changed"
 	}
 	fmt.Fprintf(w, "  Agreed: at most %.0f %% old fluid%s. Capacity %s, one drain %s.\n",
 		100*p.Target, sure, bothRanges(s.proc.Capacity), bothRanges(s.proc.ColdDrain))
+}
+
+// perMoney is nothing where nothing has a price.
+func perMoney(x float64) string {
+	if x == 0 {
+		return "-"
+	}
+	return fmt.Sprintf("%.2f %%", 100*x)
 }
 
 func percent(x float64) string { return fmt.Sprintf("%.1f %%", 100*x) }

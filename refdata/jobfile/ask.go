@@ -3,6 +3,8 @@ package jobfile
 import (
 	"errors"
 	"fmt"
+	"strconv"
+	"strings"
 	"time"
 
 	"github.com/shopspring/decimal"
@@ -15,12 +17,14 @@ import (
 // Ask is what else the job file wants to know. A nil part was not asked.
 type Ask struct {
 	Interval *Interval // [ask.interval]
+	WhatIf   *WhatIf   // [ask.what_if]
 	Bottles  *Bottles  // [ask.bottles]
 	Flush    *Flush    // [ask.flush]
 	Samples  []Sample  // [ask.samples.N]
 	Markers  []Marker  // [ask.markers.N]
 	Fresh    float64   // what new fluid reads on the markers' scale
 	WarmUp   *WarmUp   // [ask.warm_up]
+	CoolDown *CoolDown // [ask.cool_down]
 	Infrared *Infrared // [ask.infrared]
 	Tilt     *Tilt     // [ask.tilt]
 	Adapter  *Adapter  // [ask.adapter]
@@ -28,12 +32,22 @@ type Ask struct {
 	CameIn   exchange.CameIn
 }
 
-// Interval is a schedule to judge by the age of the fluid.
+// Interval is a schedule to judge by the age of the fluid, kept by distance or
+// by time.
 type Interval struct {
 	Every   units.Distance
+	Time    time.Duration // instead of Every
 	Drains  int
-	Leak    units.Volume // lost and topped up little by little, over Every
+	Leak    units.Volume // lost and topped up little by little, over Every or Time
 	Against *Interval    // another schedule to set beside it
+}
+
+// WhatIf is an assumed share of the difference between sump and fluid held back
+// that each run of the gears closes, given or worked out from a flow.
+type WhatIf struct {
+	Share   float64      // 0 to 1
+	Flow    units.Volume // each way, a minute; zero: Share was given
+	Minutes float64      // of each run
 }
 
 // Bottles is a supply to make the best of.
@@ -61,21 +75,6 @@ type Sample struct {
 type Marker struct {
 	Reading float64
 	Volume  units.Volume
-}
-
-// WarmUp is a series of readings on the way to the window.
-type WarmUp struct {
-	PlateauLow, PlateauHigh units.Temperature
-	Offset                  units.TemperatureDelta
-	After                   []time.Duration
-	Readings                []units.Temperature
-}
-
-// Infrared is a reading of a surface.
-type Infrared struct {
-	Reading, Reflected         units.Temperature
-	Emissivity, PlusMinus, Set float64
-	Subtracted                 bool // the instrument takes the reflected part off by itself
 }
 
 // Tilt is a vehicle that does not stand level; the surface is taken as a
@@ -111,6 +110,9 @@ func readAsk(t *sheet.Table) Ask {
 			a.Interval.Against = readInterval(other)
 		}
 	}
+	if w := t.Sub("what_if"); w.Present() {
+		a.WhatIf = readWhatIf(w)
+	}
 	if b := t.Sub("bottles"); b.Present() {
 		a.Bottles = readBottles(b)
 	}
@@ -123,12 +125,7 @@ func readAsk(t *sheet.Table) Ask {
 		a.Samples = append(a.Samples, Sample{volume, old})
 	}
 	readMarkers(t.Sub("markers"), &a)
-	if w := t.Sub("warm_up"); w.Present() {
-		a.WarmUp = readWarmUp(w)
-	}
-	if i := t.Sub("infrared"); i.Present() {
-		a.Infrared = readInfrared(i)
-	}
+	readHeat(t, &a)
 	readShop(t, &a)
 	a.CameIn, _ = sheet.Take(t.Sub("level").String("came_in"), "job-came-in", `write "unknown" or "right"`, cameIn)
 	return a
@@ -136,10 +133,41 @@ func readAsk(t *sheet.Table) Ask {
 
 func readInterval(t *sheet.Table) *Interval {
 	i := &Interval{}
-	i.Every, _ = sheet.Take(t.Need("every"), "job-distance", `write it like "30000 km" or "20000 mi"`, units.ParseDistance)
+	every, _ := sheet.Take(t.Need("every"), "job-interval", `write it like "30000 km", "20000 mi" or "730 days"`, readEvery)
+	i.Every, i.Time = every.distance, every.time
 	i.Drains, _ = t.Need("drains").Count(1, 20)
 	i.Leak, _ = sheet.Take(t.String("leak"), "job-volume", volumeForm, notNegative)
 	return i
+}
+
+type every struct {
+	distance units.Distance
+	time     time.Duration
+}
+
+// readEvery reads a distance, or a whole number of days up to a century.
+func readEvery(s string) (every, error) {
+	text, inDays := strings.CutSuffix(s, " days")
+	if !inDays {
+		d, err := units.ParseDistance(s)
+		return every{distance: d}, err
+	}
+	n, err := strconv.ParseUint(text, 10, 32)
+	if err != nil || n == 0 || n > 36525 {
+		return every{}, errors.New("not a number of days; want 1 to 36525")
+	}
+	return every{time: time.Duration(n) * 24 * time.Hour}, nil
+}
+
+func readWhatIf(t *sheet.Table) *WhatIf {
+	w := &WhatIf{}
+	if flow := t.String("flow"); flow.OK() {
+		w.Flow, _ = sheet.Take(flow, "job-volume", `write the flow in a minute, like "0.8 L"`, positive)
+		w.Minutes, _ = sheet.Take(t.Need("minutes"), "job-number", numberForm, number)
+		return w
+	}
+	w.Share, _ = sheet.Take(t.Need("share"), "job-share", `write it like "40 %", or give flow and minutes`, share)
+	return w
 }
 
 func readBottles(t *sheet.Table) *Bottles {
@@ -168,30 +196,6 @@ func readMarkers(t *sheet.Table, a *Ask) {
 	}
 }
 
-func readWarmUp(t *sheet.Table) *WarmUp {
-	w := &WarmUp{}
-	w.PlateauLow, _ = sheet.Take(t.Need("plateau_low"), "job-temperature", temperatureForm, units.ParseTemperature)
-	w.PlateauHigh, _ = sheet.Take(t.String("plateau_high"), "job-temperature", temperatureForm, units.ParseTemperature)
-	w.Offset, _ = sheet.Take(t.String("offset"), "job-temperature", `write it like "1 °C"`, units.ParseTemperatureDelta)
-	for _, r := range t.Sub("reading").Numbered() {
-		after, _ := sheet.Take(r.Need("after"), "job-duration", `write it like "4m30s"`, duration)
-		at, _ := sheet.Take(r.Need("temperature"), "job-temperature", temperatureForm, units.ParseTemperature)
-		w.After, w.Readings = append(w.After, after), append(w.Readings, at)
-	}
-	return w
-}
-
-func readInfrared(t *sheet.Table) *Infrared {
-	i := &Infrared{}
-	i.Reading, _ = sheet.Take(t.Need("reading"), "job-temperature", temperatureForm, units.ParseTemperature)
-	i.Reflected, _ = sheet.Take(t.Need("reflected"), "job-temperature", temperatureForm, units.ParseTemperature)
-	i.Emissivity, _ = sheet.Take(t.Need("emissivity"), "job-number", `write it like "0.95"`, number)
-	i.PlusMinus, _ = sheet.Take(t.String("plus_minus"), "job-number", `write it like "0.02"`, number)
-	i.Set, _ = sheet.Take(t.Need("set"), "job-number", `write it like "0.95"`, number)
-	i.Subtracted, _ = t.Need("reflection_subtracted").YesNo()
-	return i
-}
-
 func readShop(t *sheet.Table, a *Ask) {
 	if tilt := t.Sub("tilt"); tilt.Present() {
 		a.Tilt = &Tilt{}
@@ -217,14 +221,6 @@ func price(s string) (decimal.Decimal, error) {
 		return decimal.Decimal{}, errors.New("not a price; want a plain number")
 	}
 	return decimal.NewFromString(s)
-}
-
-func duration(s string) (time.Duration, error) {
-	d, err := time.ParseDuration(s)
-	if err != nil || d < 0 {
-		return 0, errors.New("not a length of time")
-	}
-	return d, nil
 }
 
 func signedNumber(s string) (float64, error) {

@@ -22,6 +22,7 @@ type File struct {
 	Procedure string // id of a procedure of the pack
 	Plan      Plan
 	Box       Box
+	Losses    exchange.Losses // [losses]; zero where not stated
 	Ask       Ask
 
 	doc     *sheet.Doc
@@ -82,6 +83,7 @@ func read(doc *sheet.Doc) (*File, error) {
 	f.Procedure = root.Need("procedure").String()
 	f.plan(root.Sub("plan"))
 	f.box(root.Sub("box"))
+	f.losses(root.Sub("losses"))
 	f.Ask = readAsk(root.Sub("ask"))
 	for _, t := range root.Sub("entry").Numbered() {
 		f.entries = append(f.entries, readEntry(t))
@@ -109,6 +111,14 @@ func (f *File) box(t *sheet.Table) {
 	f.Box.Sump, _ = sheet.Take(t.String("sump"), "job-volume", volumeForm, notNegative)
 	f.Box.Drain, _ = sheet.Take(t.String("drain"), "job-range", do, units.ParseExplicitRange[units.VolumeDim])
 	f.Box.Reference, _ = sheet.Take(t.String("reference"), "job-temperature", temperatureForm, units.ParseTemperature)
+}
+
+// losses are fluid that does not go where the jug says.
+func (f *File) losses(t *sheet.Table) {
+	f.Losses.KeptOnce, _ = sheet.Take(t.String("kept_once"), "job-volume", volumeForm, notNegative)
+	f.Losses.KeptEachTime, _ = sheet.Take(t.String("kept_each_time"), "job-volume", volumeForm, notNegative)
+	f.Losses.FilmEachTime, _ = sheet.Take(t.String("film_each_time"), "job-volume", volumeForm, notNegative)
+	f.Losses.LineReturns, _ = sheet.Take(t.String("line_returns"), "job-volume", volumeForm, notNegative)
 }
 
 // Entries returns the entries in the order of their numbers.
