@@ -3,7 +3,6 @@ package refdata
 import (
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"path"
 	"slices"
@@ -40,41 +39,40 @@ func (l Layer) shown(name string) string {
 type page struct {
 	name string // inside the layer's folder
 	doc  *sheet.Doc
-	data []byte
+	data []byte // until the next page
 }
 
 // pages reads every .toml file of the layer, in the order of their names.
-func (l Layer) pages() ([]page, error) {
+func (l Layer) pages(visit func(page)) error {
 	if l.FS == nil {
-		return nil, errors.New("refdata: no file system to read the pack from; want an fs.FS such as os.DirFS(folder)")
+		return errors.New("refdata: no file system to read the pack from; want an fs.FS such as os.DirFS(folder)")
 	}
 	if l.Dir == "" {
 		l.Dir = "."
 	}
 	if !fs.ValidPath(l.Dir) {
-		return nil, fmt.Errorf("refdata: folder %.40q: %w; want a slash-separated path inside the file system", l.Dir, fs.ErrInvalid)
+		return fmt.Errorf("refdata: folder %.40q: %w; want a slash-separated path inside the file system", l.Dir, fs.ErrInvalid)
 	}
 	names, err := l.files()
 	if err != nil {
-		return nil, err
+		return err
 	}
-	list := make([]page, 0, len(names))
+	var data []byte // room for the longest file so far
 	total := 0
 	for _, name := range names {
-		data, err := content(l.FS, name)
-		if err != nil {
-			return nil, fmt.Errorf("refdata: %s: %w", l.shown(name), err)
+		if data, err = content(l.FS, name, data[:0]); err != nil {
+			return fmt.Errorf("refdata: %s: %w", l.shown(name), err)
 		}
 		if total += len(data); total > mostBytes {
-			return nil, fmt.Errorf("refdata: %s: the files before it fill the %d MiB a pack may have", l.shown(name), mostBytes>>20)
+			return fmt.Errorf("refdata: %s: the files before it fill the %d MiB a pack may have", l.shown(name), mostBytes>>20)
 		}
 		doc, err := sheet.Parse(l.shown(name), data)
 		if err != nil {
-			return nil, fmt.Errorf("refdata: %w", err)
+			return fmt.Errorf("refdata: %w", err)
 		}
-		list = append(list, page{name: strings.TrimPrefix(strings.TrimPrefix(name, l.Dir), "/"), doc: doc, data: data})
+		visit(page{name: strings.TrimPrefix(strings.TrimPrefix(name, l.Dir), "/"), doc: doc, data: data})
 	}
-	return list, nil
+	return nil
 }
 
 // files lists the layer's .toml files. A link is never followed.
@@ -104,8 +102,8 @@ func (l Layer) files() ([]string, error) {
 	return names, nil
 }
 
-// content reads one plain file, and never more than a sheet may have.
-func content(fsys fs.FS, name string) (data []byte, err error) {
+// content reads one plain file into room, and never more than a sheet may have.
+func content(fsys fs.FS, name string, room []byte) (data []byte, err error) {
 	f, err := fsys.Open(name)
 	if err != nil {
 		return nil, err
@@ -122,7 +120,7 @@ func content(fsys fs.FS, name string) (data []byte, err error) {
 	if !info.Mode().IsRegular() {
 		return nil, errors.New("is not a plain file; want files, not links")
 	}
-	data, err = io.ReadAll(io.LimitReader(f, sheet.MaxBytes+1))
+	data, err = sheet.Bytes(f, room)
 	if err == nil && len(data) > sheet.MaxBytes {
 		return nil, fmt.Errorf("%w: more than %d KiB", sheet.ErrTooLarge, sheet.MaxBytes>>10)
 	}

@@ -64,17 +64,16 @@ func load(layers []Layer) (*builder, sheet.Faults, error) {
 	b := &builder{pack: &Pack{}, checks: checks, files: map[place]*file{}}
 	sum := sha256.New()
 	for n, l := range layers {
-		list, err := l.pages()
-		if err != nil {
-			return nil, sheet.Faults{}, err
-		}
 		if n > 0 {
 			fmt.Fprintf(sum, "layer %d\n", n)
 		}
-		for _, page := range list {
-			fmt.Fprintf(sum, "/%s %d\n", page.name, len(page.data))
-			sum.Write(page.data)
-			b.read(n, page.doc)
+		err := l.pages(func(p page) {
+			fmt.Fprintf(sum, "/%s %d\n", p.name, len(p.data))
+			sum.Write(p.data)
+			b.read(n, p.doc)
+		})
+		if err != nil {
+			return nil, sheet.Faults{}, err
 		}
 	}
 	faults := b.finish()

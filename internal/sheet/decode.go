@@ -3,6 +3,7 @@ package sheet
 import (
 	"errors"
 	"fmt"
+	"strconv"
 	"strings"
 
 	"github.com/BurntSushi/toml"
@@ -11,15 +12,22 @@ import (
 // blank takes refused statements out of the text, so that the library reads only what has the form of a sheet.
 // An accepted file goes to it unchanged, comments and all.
 func (s *scanner) blank() {
+	var text []byte
 	for _, st := range s.done {
 		if st.live() {
 			continue
 		}
+		if text == nil {
+			text = []byte(s.text)
+		}
 		for i := st.start; i < st.end; i++ {
-			if s.text[i] != '\n' && s.text[i] != '\r' {
-				s.text[i] = ' '
+			if text[i] != '\n' && text[i] != '\r' {
+				text[i] = ' '
 			}
 		}
+	}
+	if text != nil {
+		s.text = string(text)
 	}
 	if s.stopped {
 		s.text = s.text[:s.at]
@@ -31,7 +39,7 @@ func (st statement) live() bool {
 	case st.table != nil:
 		return !st.table.dead
 	case st.key != nil:
-		return !st.key.dead
+		return !st.key.refused
 	}
 	return false
 }
@@ -57,7 +65,9 @@ func library(text string) (tree map[string]any, err error) {
 			tree, err = nil, fmt.Errorf("the TOML library failed: %v", r)
 		}
 	}()
-	_, err = toml.Decode(text, &tree)
+	var whole any // into a map, the library would copy its own
+	_, err = toml.Decode(text, &whole)
+	tree, _ = whole.(map[string]any)
 	return tree, err
 }
 
@@ -85,8 +95,8 @@ func (d *Doc) fill(t *Table, tree map[string]any) (n int, ok bool) {
 			continue
 		}
 		n++
-		if m.key != nil {
-			if !m.key.take(tree[m.name]) {
+		if m.sub == nil {
+			if !m.take(d.src, tree[m.name]) {
 				d.disagree(m.off, t.path(m.name), "a value here")
 				return n, false
 			}
@@ -106,20 +116,20 @@ func (d *Doc) fill(t *Table, tree map[string]any) (n int, ok bool) {
 	return n, true
 }
 
-// take sets the entry's words from the decoded value, and reports whether it has the kind the scanner saw.
-func (e *entry) take(value any) bool {
+// take sets a key's words from the decoded value, and reports whether it has the kind the scanner saw.
+func (m *member) take(src string, value any) bool {
 	switch v := value.(type) {
 	case string:
-		e.text = v
-		if e.kind == Text {
-			e.text = strings.ReplaceAll(v, "\r\n", "\n") // the same words from a file saved on any system
+		m.text = asWritten(src, m.valOff, v)
+		if m.kind == Text {
+			m.text = strings.ReplaceAll(v, "\r\n", "\n") // the same words from a file saved on any system
 		}
-		return e.kind == String || e.kind == Text
+		return m.kind == String || m.kind == Text
 	case int64:
-		e.text = fmt.Sprint(v)
-		return e.kind == Integer
+		m.text = strconv.FormatInt(v, 10)
+		return m.kind == Integer
 	case []any:
-		if e.kind != List || len(v) != len(e.items) {
+		if m.kind != List || len(v) != len(m.items) {
 			return false
 		}
 		for i := range v {
@@ -127,11 +137,20 @@ func (e *entry) take(value any) bool {
 			if !ok {
 				return false
 			}
-			e.items[i].text = text
+			m.items[i].text = asWritten(src, m.items[i].off, text)
 		}
 		return true
 	}
 	return false
+}
+
+// asWritten gives the words from the file itself if they stand there, behind the quote at off, as the library read them:
+// so that the library's own copy of the file need not be kept.
+func asWritten(src string, off int, words string) string {
+	if from := off + 1; strings.HasPrefix(src[min(from, len(src)):], words) {
+		return src[from : from+len(words)]
+	}
+	return words
 }
 
 // count gives the number of names in a decoded tree.

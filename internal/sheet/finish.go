@@ -19,25 +19,24 @@ func (d *Doc) Finish() error {
 
 // strangers reports the names that were not asked for. Of an unknown table, the header is enough.
 func (d *Doc) strangers(t *Table) {
-	absent := slices.DeleteFunc(slices.Clone(t.asked), func(name string) bool { return t.byName[name] != nil })
 	for _, m := range t.order {
 		switch {
 		case m.dead() || m.told:
 		case !m.used:
-			d.stranger(t, m, absent)
+			d.stranger(t, m)
 		case m.sub != nil:
 			d.strangers(m.sub)
 		}
 	}
 }
 
-// stranger reports one unknown name; absent are the known ones that are not there, one of which may be meant.
-func (d *Doc) stranger(t *Table, m *member, absent []string) {
+// stranger reports one unknown name; one of those that were asked for and are not there may be meant.
+func (d *Doc) stranger(t *Table, m *member) {
 	if d.full() {
 		d.addAt(m.off, "", codeUnknown, "", "")
 		return
 	}
-	if m.key != nil && t.misplaced(m) {
+	if m.sub == nil && t.misplaced(m) {
 		return
 	}
 	what := "an unknown key"
@@ -45,7 +44,7 @@ func (d *Doc) stranger(t *Table, m *member, absent []string) {
 	if m.sub != nil {
 		what, do = "an unknown table", "remove it with its lines"
 	}
-	if near := nearest(m.name, absent); near != "" {
+	if near := nearest(m.name, t.asked); near != "" {
 		t.excuse(near)
 		do = "did you mean " + near + "? If not, " + do
 	}
@@ -56,7 +55,7 @@ func (d *Doc) stranger(t *Table, m *member, absent []string) {
 // sub-table, however it is meant.
 func (t *Table) misplaced(m *member) bool {
 	for outer := t.parent; outer != nil; outer = outer.parent {
-		if !slices.Contains(outer.asked, m.name) || outer.byName[m.name] != nil {
+		if !slices.Contains(outer.asked, m.name) {
 			continue
 		}
 		outer.excuse(m.name)
@@ -85,12 +84,10 @@ func (t *Table) excuse(name string) {
 }
 
 func (d *Doc) absences(t *Table) {
-	seen := map[absence]bool{}
-	for _, a := range t.missing {
-		if seen[a] || t.dead || t.holed || a.table && d.lost {
+	for i, a := range t.missing {
+		if t.dead || t.holed || a.table && d.lost || slices.Contains(t.missing[:i], a) {
 			continue
 		}
-		seen[a] = true
 		d.addAt(t.off, t.path(a.name), codeMissing, "missing", a.do)
 	}
 	for _, m := range t.order {

@@ -15,7 +15,7 @@ type segment struct {
 func (s *scanner) header() *Table {
 	open := s.at
 	s.at++
-	s.key = ""
+	s.under = nil
 	if s.peek() == '[' {
 		s.fail(open, codeArrayTable, "double brackets [[…]] are not used in a sheet", "write numbered tables: [step.10], [step.20]")
 		s.at = s.lineEnd(s.at)
@@ -32,7 +32,7 @@ func (s *scanner) header() *Table {
 		s.fail(open, codeHeader, problem, "write it like [plug.drain], alone on its line")
 		s.at = s.lineEnd(s.at)
 	}
-	s.key = joinSegments(path)
+	s.path = path
 	if len(path) > MaxDepth {
 		s.fail(open, codeDeep, fmt.Sprintf("a table more than %d names deep", MaxDepth), "use fewer levels")
 	}
@@ -46,10 +46,11 @@ func (s *scanner) header() *Table {
 func (s *scanner) detach(open int) *Table {
 	s.doc.lost = true
 	var nowhere *Table
-	if s.key != "" {
+	key := s.key()
+	if key != "" {
 		nowhere = &Table{doc: s.doc, dead: true} // so that faults under the header can still name its path
 	}
-	s.cur = s.doc.newTable(nowhere, s.key, open)
+	s.cur = s.doc.newTable(nowhere, key, open)
 	s.cur.dead = true
 	return s.cur
 }
@@ -57,12 +58,12 @@ func (s *scanner) detach(open int) *Table {
 func (s *scanner) open(off int, path []segment) *Table {
 	t := s.doc.root
 	for i, seg := range path {
-		m := t.byName[seg.name]
+		m := t.member(seg.name)
 		if m == nil {
 			if !s.count(off) {
 				return s.detach(off)
 			}
-			m = &member{name: seg.name, off: seg.off, sub: s.doc.newTable(t, seg.name, off)}
+			m = s.newMember(member{name: seg.name, off: seg.off, sub: s.doc.newTable(t, seg.name, off)})
 			t.put(m)
 		} else if m.sub == nil {
 			s.fail(off, codeKeyTable, t.path(seg.name)+" is a key with a value on line "+itoa(s.doc.pos(m.off).Line),
@@ -88,17 +89,17 @@ func (s *scanner) open(off int, path []segment) *Table {
 func (s *scanner) late(off int, m *member) {
 	if !s.said {
 		s.said = true
-		s.doc.addAt(off, s.key, codeParentLate, "this table comes after one that lies inside it, on line "+itoa(s.doc.pos(m.sub.off).Line),
+		s.doc.addAt(off, s.key(), codeParentLate, "this table comes after one that lies inside it, on line "+itoa(s.doc.pos(m.sub.off).Line),
 			"move it, with its lines, above that one")
 	}
 	m.sub.off, m.off = off, off
 }
 
 // assignment reads key = value.
-func (s *scanner) assignment() *entry {
+func (s *scanner) assignment() *member {
 	start := s.at
 	path := s.keyPath()
-	s.key = s.cur.path(joinSegments(path))
+	s.path = path
 	if len(path) > 1 {
 		s.fail(start, codeDotted, "a dotted key before an equals sign", "write a header [table] and the last name alone under it")
 	}
@@ -114,16 +115,16 @@ func (s *scanner) assignment() *entry {
 	}
 	s.at++
 	s.skipSpace()
-	var e *entry
+	var m *member
 	if !s.failed {
-		e = s.insert(path[0])
+		m = s.insert(path[0])
 	}
-	if e == nil {
-		e = &entry{dead: true} // still read the value: it may go on over several lines
+	if m == nil {
+		m = &member{refused: true} // still read the value: it may go on over several lines
 	}
-	e.valOff = s.at
-	s.value(e, path)
-	return e
+	m.valOff = s.at
+	s.value(m, path)
+	return m
 }
 
 func (s *scanner) noEquals(start int) {
@@ -139,8 +140,8 @@ func (s *scanner) noEquals(start int) {
 }
 
 // insert puts a key into the current table; nil if it cannot stand there.
-func (s *scanner) insert(seg segment) *entry {
-	if old := s.cur.byName[seg.name]; old != nil {
+func (s *scanner) insert(seg segment) *member {
+	if old := s.cur.member(seg.name); old != nil {
 		line := itoa(s.doc.pos(old.off).Line)
 		if old.sub != nil {
 			s.fail(seg.off, codeKeyTable, "there is a table of this name, on line "+line, "keep either the key or the table")
@@ -152,14 +153,15 @@ func (s *scanner) insert(seg segment) *entry {
 	if !s.count(seg.off) {
 		return nil
 	}
-	e := &entry{table: s.cur, name: seg.name, off: seg.off, dead: s.cur.dead}
-	s.cur.put(&member{name: seg.name, off: seg.off, key: e})
-	return e
+	m := s.newMember(member{name: seg.name, off: seg.off, refused: s.cur.dead})
+	s.cur.put(m)
+	return m
 }
 
 // keyPath reads names with dots between them, and stops at what follows. Names past MaxDepth are read but not kept.
+// There is one name at least; the next call overwrites them.
 func (s *scanner) keyPath() []segment {
-	var path []segment
+	path := s.room[:0]
 	for {
 		s.skipSpace()
 		seg := s.segment()
@@ -168,6 +170,7 @@ func (s *scanner) keyPath() []segment {
 		}
 		s.skipSpace()
 		if s.peek() != '.' {
+			s.room = path
 			return path
 		}
 		s.at++
@@ -184,13 +187,13 @@ func (s *scanner) segment() segment {
 			s.at = s.lineEnd(s.at)
 			return segment{off: off}
 		}
-		raw = string(s.text[off+1 : end])
+		raw = s.text[off+1 : end]
 		s.at = end + 1
 	} else {
-		for s.at < len(s.text) && strings.IndexByte(" \t\r\n.=[]#\"',{}:", s.text[s.at]) < 0 {
+		for s.at < len(s.text) && (keyLetter(s.text[s.at]) || strings.IndexByte(" \t\r\n.=[]#\"',{}:", s.text[s.at]) < 0) {
 			s.at++
 		}
-		raw = string(s.text[off:s.at])
+		raw = s.text[off:s.at]
 	}
 	s.judgeKey(off, raw)
 	return segment{name: cut(raw, MaxKey), off: off}
@@ -211,6 +214,7 @@ func (s *scanner) quotedKey(quote byte) int {
 
 func (s *scanner) judgeKey(off int, raw string) {
 	switch {
+	case raw != "" && len(raw) <= MaxKey && keyLetters(raw):
 	case raw == "":
 		if s.atLineEnd() || s.peek() == '=' || s.peek() == ']' || s.peek() == '.' || s.text[off] == '"' || s.text[off] == '\'' {
 			s.fail(off, codeKeyForm, "an empty key", "give it a name of a-z, 0-9, _ and -")
@@ -220,19 +224,33 @@ func (s *scanner) judgeKey(off int, raw string) {
 		s.fail(off, codeKeyLong, fmt.Sprintf("a key longer than %d characters: %s", MaxKey, Echo(raw)), "use a shorter one")
 	case oddSpace(raw):
 		s.fail(off, codeSpace, "a special space outside quotes: "+Echo(raw), doSpace)
-	case strings.Trim(raw, keyLetters) != "":
+	default:
 		s.fail(off, codeKeyForm, "a key may not be written "+Echo(raw), "use only a-z, 0-9, _ and - in it")
 	}
 }
 
 // Capitals pass here: judgeNames sees to them when it knows whether there is a twin.
-const keyLetters = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-"
+func keyLetter(c byte) bool {
+	return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || c == '_' || c == '-'
+}
+
+// keyLetters reports whether s holds nothing else.
+func keyLetters(s string) bool { return afterKey(s) == "" }
+
+// afterKey gives what follows the key that s begins with.
+func afterKey(s string) string {
+	i := 0
+	for i < len(s) && keyLetter(s[i]) {
+		i++
+	}
+	return s[i:]
+}
 
 func joinSegments(path []segment) string {
 	names := make([]string, len(path))
 	for i, seg := range path {
 		names[i] = seg.name
-		if strings.Trim(seg.name, keyLetters) != "" {
+		if !keyLetters(seg.name) {
 			names[i] = Echo(seg.name)
 		}
 	}

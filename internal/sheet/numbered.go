@@ -15,7 +15,7 @@ func (t *Table) Numbered() []*Table {
 			list = append(list, sub)
 			continue
 		}
-		t.wrong(t.byName[sub.name], codeNotNumbered, Echo(sub.name)+" where a number belongs",
+		t.wrong(t.member(sub.name), codeNotNumbered, Echo(sub.name)+" where a number belongs",
 			"number these tables: ["+t.path("10")+"], ["+t.path("20")+"]")
 	}
 	slices.SortStableFunc(list, func(a, b *Table) int {

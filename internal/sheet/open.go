@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"slices"
 )
 
 // Parse reads the bytes of one file; name is what faults call it. The only error is ErrTooLarge: everything wrong with the
@@ -22,13 +23,12 @@ func Parse(name string, data []byte) (*Doc, error) {
 		return d, nil
 	}
 	text, bad := d.screen()
-	s := &scanner{doc: d, text: text, bad: bad, cur: d.root}
+	s := &scanner{doc: d, text: text, bad: bad, cur: d.root, done: make([]statement, 0, min(len(d.lines), 128))}
 	s.run()
 	d.judgeNames(d.root)
 	d.root.prune()
 	s.blank()
-	d.decode(string(s.text))
-	d.done = s.done
+	d.decode(s.text)
 	return d, nil
 }
 
@@ -39,31 +39,41 @@ func Read(name string, r io.Reader) (*Doc, error) {
 	if r == nil {
 		return nil, fmt.Errorf("%s: %w", printable(name), fs.ErrInvalid)
 	}
-	buf := make([]byte, 0, 4096)
+	data, err := Bytes(r, nil)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", printable(name), err)
+	}
+	return Parse(name, data)
+}
+
+// Bytes gives what r holds, and never more than MaxBytes+1 bytes of it: whoever gets that many knows that the file is too
+// large. It is kept in room as far as that reaches. Errors: those of r, io.ErrNoProgress.
+func Bytes(r io.Reader, room []byte) ([]byte, error) {
+	buf := slices.Grow(room[:0], 4096)
 	for idle := 0; len(buf) <= MaxBytes; {
 		if len(buf) == cap(buf) {
 			buf = append(buf, 0)[:len(buf)]
 		}
-		room := buf[len(buf):min(cap(buf), MaxBytes+1)]
-		n, err := r.Read(room)
-		if n < 0 || n > len(room) {
-			return nil, fmt.Errorf("%s: %w", printable(name), errors.New("reader gave an impossible count"))
+		free := buf[len(buf):min(cap(buf), MaxBytes+1)]
+		n, err := r.Read(free)
+		if n < 0 || n > len(free) {
+			return nil, errors.New("reader gave an impossible count")
 		}
 		buf = buf[:len(buf)+n]
 		if errors.Is(err, io.EOF) {
 			break
 		}
 		if err != nil {
-			return nil, fmt.Errorf("%s: %w", printable(name), err)
+			return nil, err
 		}
 		if idle++; n > 0 {
 			idle = 0
 		}
 		if idle > 100 {
-			return nil, fmt.Errorf("%s: %w", printable(name), io.ErrNoProgress)
+			return nil, io.ErrNoProgress
 		}
 	}
-	return Parse(name, buf)
+	return buf, nil
 }
 
 // Open reads the plain file at path, slash-separated and inside fsys. Links are refused in every part of the path as far as

@@ -1,5 +1,7 @@
 package sheet
 
+import "slices"
+
 // Line is one header or key as it stands in the file.
 type Line struct {
 	Path    string // dotted
@@ -14,16 +16,22 @@ func (d *Doc) Outline() []Line {
 	if d == nil {
 		return nil
 	}
-	var lines []Line
-	for _, st := range d.done {
+	lines := d.Root().outline(nil)
+	slices.SortStableFunc(lines, func(a, b Line) int { return a.At.Offset - b.At.Offset })
+	return lines
+}
+
+func (t *Table) outline(lines []Line) []Line {
+	if t.explicit {
+		lines = append(lines, Line{Path: t.path(), At: t.At(), Header: true, Under: t.path(), UnderAt: t.At()})
+	}
+	for _, m := range t.order {
 		switch {
-		case !st.live():
-		case st.table != nil:
-			t := st.table
-			lines = append(lines, Line{Path: t.path(), At: t.At(), Header: true, Under: t.path(), UnderAt: t.At()})
+		case m.dead():
+		case m.sub != nil:
+			lines = m.sub.outline(lines)
 		default:
-			t := st.key.table
-			lines = append(lines, Line{Path: t.path(st.key.name), At: d.pos(st.key.off), Under: t.path(), UnderAt: t.At()})
+			lines = append(lines, Line{Path: t.path(m.name), At: t.doc.pos(m.off), Under: t.path(), UnderAt: t.At()})
 		}
 	}
 	return lines

@@ -48,14 +48,17 @@ func forbidden(r rune) refusal {
 
 type span struct{ start, end int }
 
-// screen finds every forbidden character and gives a copy of the text, as long as the file, with a space for each of
+// screen finds every forbidden character and gives the text, as long as the file, with a space for each of
 // their bytes, so that the rest can still be read and offsets stay true. One fault of a kind is enough for a line.
-func (d *Doc) screen() (text []byte, bad []span) {
-	text = []byte(d.src)
+func (d *Doc) screen() (text string, bad []span) {
+	if plainText(d.src) {
+		return d.src, nil
+	}
+	clean := []byte(d.src)
 	i := 0
 	if strings.HasPrefix(d.src, byteOrderMark) {
 		i = len(byteOrderMark)
-		copy(text, "   ")
+		copy(clean, "   ")
 		d.Add(Fault{Line: 1, Col: 1, Code: codeMark, Problem: "the file begins with a byte-order mark",
 			Do: "save it as UTF-8 without a byte-order mark (signature)"})
 	}
@@ -75,11 +78,28 @@ func (d *Doc) screen() (text []byte, bad []span) {
 				said[code] = true
 				d.addRune(i, code, d.src[i:i+width], r)
 			}
-			bad = blot(text, bad, span{i, i + width})
+			bad = blot(clean, bad, span{i, i + width})
 		}
 		i += width
 	}
-	return text, bad
+	return string(clean), bad
+}
+
+// plainText reports whether nothing in a file can be forbidden; most files need no closer look.
+func plainText(src string) bool {
+	for i := 0; i < len(src); {
+		c := src[i]
+		if c >= 0x20 && c < 0x7f || c == '\t' || c == '\n' {
+			i++
+			continue
+		}
+		r, width := utf8.DecodeRuneInString(src[i:])
+		if judge(src[i:i+width], r) != "" && !(c == '\r' && strings.HasPrefix(src[i+1:], "\n")) {
+			return false
+		}
+		i += width
+	}
+	return true
 }
 
 // blot blanks the span and adds it to those known, which stay sorted and apart.

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"bytes"
 	"fmt"
 	"strconv"
 	"strings"
@@ -11,13 +10,15 @@ import (
 // once, and keeps no stack, so that its cost grows with the size of the file and with nothing else.
 type scanner struct {
 	doc   *Doc
-	text  []byte // the file with forbidden characters blanked out
+	text  string // the file with forbidden characters blanked out
 	bad   []span // where they stood
 	at    int
-	cur   *Table // the table that assignments go into
-	names int    // tables and keys so far
-	key   string // dotted path for the faults of this statement
-	fresh bool   // skipBlank came to a new line
+	cur   *Table    // the table that assignments go into
+	names int       // tables and keys so far
+	under *Table    // with path, what the faults of this statement name as their key
+	path  []segment // of this statement; nil before it is read
+	room  []segment // what path is kept in, statement after statement
+	fresh bool      // skipBlank came to a new line
 
 	failed  bool // this statement is refused
 	said    bool // and its fault is recorded, or a better one stands on its line
@@ -25,13 +26,24 @@ type scanner struct {
 	stopped bool
 
 	done []statement
+	slab []member // made ahead
 }
 
 // A statement is a stretch of the file with the table or key it made; with neither, it made nothing.
 type statement struct {
 	span
 	table *Table
-	key   *entry
+	key   *member
+}
+
+func (s *scanner) newMember(m member) *member {
+	if len(s.slab) == 0 {
+		s.slab = make([]member, 16)
+	}
+	fresh := &s.slab[0]
+	s.slab = s.slab[1:]
+	*fresh = m
+	return fresh
 }
 
 func itoa(n int) string { return strconv.Itoa(n) }
@@ -45,7 +57,7 @@ func (s *scanner) run() {
 
 func (s *scanner) statement() {
 	st := statement{span: span{start: s.at}}
-	s.failed, s.resumed, s.key = false, false, s.cur.path()
+	s.failed, s.resumed, s.under, s.path = false, false, s.cur, nil
 	// A forbidden character was reported already; what the blank in its place breaks is not worth a second fault.
 	s.said = s.spoiled(span{s.at, s.lineEnd(s.at)})
 	if s.peek() == '[' {
@@ -74,7 +86,7 @@ func (s *scanner) settle(st statement) {
 		st.table.kill()
 		s.doc.lost = true
 	case st.key != nil:
-		st.key.dead = true
+		st.key.refused = true
 	}
 }
 
@@ -83,8 +95,16 @@ func (s *scanner) fail(off int, code, problem, do string) {
 	s.failed = true
 	if !s.said {
 		s.said = true
-		s.doc.addAt(off, s.key, code, problem, do)
+		s.doc.addAt(off, s.key(), code, problem, do)
 	}
+}
+
+// key gives the dotted path for a fault of this statement. Hardly any statement has one: it is joined when it is asked for.
+func (s *scanner) key() string {
+	if s.path == nil {
+		return s.under.path()
+	}
+	return s.under.path(joinSegments(s.path))
 }
 
 // spoiled reports whether a forbidden character stood within the span.
@@ -132,7 +152,7 @@ func (s *scanner) skipBlank() bool {
 
 // lineEnd gives the offset of the line's end, before CR LF or LF.
 func (s *scanner) lineEnd(from int) int {
-	n := bytes.IndexByte(s.text[from:], '\n')
+	n := strings.IndexByte(s.text[from:], '\n')
 	if n < 0 {
 		return len(s.text)
 	}
@@ -160,7 +180,7 @@ func (s *scanner) endLine() {
 }
 
 func (s *scanner) afterFault() {
-	rest := strings.TrimRight(string(s.text[s.at:min(s.lineEnd(s.at), s.at+2*echoBytes)]), " \t")
+	rest := strings.TrimRight(s.text[s.at:min(s.lineEnd(s.at), s.at+2*echoBytes)], " \t")
 	if oddSpace(rest) {
 		s.fail(s.at, codeSpace, "a special space outside quotes: "+Echo(rest), doSpace)
 		return

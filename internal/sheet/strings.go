@@ -20,7 +20,7 @@ func (s *scanner) str() Kind {
 		c := s.peek()
 		switch {
 		case s.at >= len(s.text) || c == '\n' || c == '\r':
-			s.fail(open, codeOpenString, "a quote that is not closed on its line: "+Echo(string(s.text[open:s.at])),
+			s.fail(open, codeOpenString, "a quote that is not closed on its line: "+Echo(s.text[open:s.at]),
 				"close it; a text of several lines goes between three quote marks")
 			return Broken
 		case c == quote:
@@ -130,7 +130,7 @@ func (s *scanner) hexEscape(off, digits int) {
 		end++
 	}
 	s.at = end
-	raw := string(s.text[off:end])
+	raw := s.text[off:end]
 	n, err := strconv.ParseUint(raw[2:], 16, 32)
 	if err != nil || len(raw) != 2+digits || n > utf8.MaxRune || !utf8.ValidRune(rune(n)) {
 		s.fail(off, codeEscape, "not a character: "+Echo(raw), `write the character itself`)

@@ -56,7 +56,7 @@ func (t *Table) Kind(name string) Kind {
 	if t == nil {
 		return Absent
 	}
-	m := t.byName[name]
+	m := t.member(name)
 	switch {
 	case m == nil:
 		return Absent
@@ -65,7 +65,7 @@ func (t *Table) Kind(name string) Kind {
 	case m.sub != nil:
 		return Group
 	}
-	return m.key.kind
+	return m.kind
 }
 
 // Names gives every name in the table that could be read, keys and tables, in the order of the file; nothing is marked as used.
@@ -87,12 +87,11 @@ func (t *Table) look(name string) *member {
 	if t == nil {
 		return nil
 	}
-	if !slices.Contains(t.asked, name) {
-		t.asked = append(t.asked, name)
-	}
-	m := t.byName[name]
+	m := t.member(name)
 	if m != nil {
 		m.used = true
+	} else if !slices.Contains(t.asked, name) {
+		t.asked = append(t.asked, name)
 	}
 	return m
 }
@@ -145,9 +144,9 @@ func (t *Table) Values() []Value {
 	}
 	var values []Value
 	for _, m := range t.order {
-		if m.key != nil && !m.dead() && m.key.kind != List {
+		if m.sub == nil && !m.dead() && m.kind != List {
 			m.used = true
-			values = append(values, Value{table: t, name: m.name, key: m.key, at: m.key.valOff, text: m.key.text})
+			values = append(values, Value{table: t, name: m.name, key: m, at: m.valOff, text: m.text})
 		}
 	}
 	return values

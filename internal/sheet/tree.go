@@ -1,6 +1,9 @@
 package sheet
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Doc is one file, read: its tables, and every fault found in it so far. The zero Doc is an empty file without a name.
 type Doc struct {
@@ -8,7 +11,6 @@ type Doc struct {
 	src     string
 	lines   []int
 	root    *Table
-	done    []statement
 	faults  []Fault
 	more    int
 	refused bool
@@ -29,16 +31,19 @@ const (
 	Group               // a table
 )
 
-// An entry is one key with its value.
-type entry struct {
-	table  *Table
-	name   string
-	off    int // of the key
-	valOff int
-	kind   Kind
-	text   string
-	items  []item
-	dead   bool // refused
+// A member is one name in a table: a key with its value, or a table within.
+type member struct {
+	name    string
+	off     int
+	sub     *Table // nil for a key
+	text    string
+	items   []item
+	valOff  int
+	kind    Kind
+	refused bool // of a key; a table knows for itself
+	used    bool
+	twin    bool
+	told    bool // a reading fault was given: one is enough
 }
 
 type item struct {
@@ -46,22 +51,11 @@ type item struct {
 	text string
 }
 
-// A member is one name in a table: a key, or a table within.
-type member struct {
-	name string
-	off  int
-	key  *entry
-	sub  *Table
-	used bool
-	twin bool
-	told bool // a reading fault was given: one is enough
-}
-
 func (m *member) dead() bool {
 	if m.sub != nil {
 		return m.sub.dead
 	}
-	return m.key.dead
+	return m.refused
 }
 
 // Table is one table of a sheet. Its methods do well on the nil Table and on a table that is not there, which holds nothing:
@@ -77,8 +71,8 @@ type Table struct {
 	holed    bool // a line in it could not be read
 	shouts   bool // some name in it has a capital letter
 	order    []*member
-	byName   map[string]*member
-	asked    []string
+	byName   map[string]*member // only while there are more than fewNames
+	asked    []string           // names that were asked for and are not there
 	missing  []absence
 }
 
@@ -92,21 +86,47 @@ func (d *Doc) newTable(parent *Table, name string, off int) *Table {
 	return &Table{doc: d, parent: parent, name: name, off: off, present: true, dead: parent != nil && parent.dead}
 }
 
+// fewNames are found faster by looking at each than through a map.
+const fewNames = 12
+
 func (t *Table) put(m *member) {
-	if t.byName == nil {
-		t.byName = map[string]*member{}
+	if t.order == nil {
+		t.order = make([]*member, 0, 8)
 	}
-	t.byName[m.name] = m
 	t.order = append(t.order, m)
+	if n := len(t.order); n == fewNames+1 {
+		t.byName = make(map[string]*member, 2*n)
+		for _, old := range t.order {
+			t.byName[old.name] = old
+		}
+	} else if n > fewNames {
+		t.byName[m.name] = m
+	}
 	t.shouts = t.shouts || m.name != strings.ToLower(m.name)
+}
+
+// member finds a name; nil if there is none.
+func (t *Table) member(name string) *member {
+	if t.byName != nil {
+		return t.byName[name]
+	}
+	for _, m := range t.order {
+		if m.name == name {
+			return m
+		}
+	}
+	return nil
 }
 
 // path joins the names from the root down, and then the further names given.
 func (t *Table) path(more ...string) string {
+	var names [MaxDepth + 2]string // room enough for most
+	up := names[:0]
 	for ; t != nil && t.parent != nil; t = t.parent {
-		more = append([]string{t.name}, more...)
+		up = append(up, t.name)
 	}
-	return strings.Join(more, ".")
+	slices.Reverse(up)
+	return strings.Join(append(up, more...), ".")
 }
 
 // judgeNames refuses capital letters, and every spelling of a name that is written in two.
@@ -171,11 +191,11 @@ func (t *Table) prune() (stands bool) {
 }
 
 func (m *member) kill() {
-	if m.key != nil {
-		m.key.dead = true
+	if m.sub != nil {
+		m.sub.kill()
 		return
 	}
-	m.sub.kill()
+	m.refused = true
 }
 
 func (t *Table) kill() {

@@ -6,7 +6,7 @@ import "strconv"
 type Value struct {
 	table *Table
 	name  string
-	key   *entry
+	key   *member
 	at    int
 	text  string
 }
@@ -69,7 +69,7 @@ func (v Value) add(severity Severity, code, problem, do string) {
 func (t *Table) String(name string) Value {
 	v, kind := t.words(name)
 	if kind == Text {
-		t.wrong(t.byName[name], codeLines, "a text in triple quotes where one line is wanted", `write it in plain quotes: "…"`)
+		t.wrong(t.member(name), codeLines, "a text in triple quotes where one line is wanted", `write it in plain quotes: "…"`)
 		return Value{table: t, name: name}
 	}
 	return v
@@ -90,7 +90,7 @@ func (t *Table) Need(name string) Value {
 }
 
 func (t *Table) want(name, example string) {
-	if t == nil || !t.present || t.byName[name] != nil {
+	if t == nil || !t.present || t.member(name) != nil {
 		return
 	}
 	do := "write " + name + " = " + example + " under [" + t.path() + "]"
@@ -112,7 +112,7 @@ func (t *Table) words(name string) (Value, Kind) {
 		t.wrong(m, codeNotText, "one value in quotes is wanted here", `write `+name+` = "…"`)
 		return none, Absent
 	}
-	return Value{table: t, name: name, key: m.key, at: m.key.valOff, text: m.key.text}, kind
+	return Value{table: t, name: name, key: m, at: m.valOff, text: m.text}, kind
 }
 
 // List gives the items of a list in order. ok is false if it is absent or refused; an empty list is OK.
@@ -125,8 +125,9 @@ func (t *Table) List(name string) (items []Value, ok bool) {
 		t.wrong(m, codeNotList, "a list is wanted here", `write it in brackets: `+name+` = ["…", "…"]`)
 		return nil, false
 	}
-	for i, it := range m.key.items {
-		items = append(items, Value{table: t, name: name + "[" + strconv.Itoa(i+1) + "]", key: m.key, at: it.off, text: it.text})
+	items = make([]Value, 0, len(m.items))
+	for i, it := range m.items {
+		items = append(items, Value{table: t, name: name + "[" + strconv.Itoa(i+1) + "]", key: m, at: it.off, text: it.text})
 	}
 	return items, true
 }
@@ -146,7 +147,7 @@ func (t *Table) Integer(name string) (n int, ok bool) {
 		return 0, false
 	}
 	if t.Kind(name) == Integer {
-		if n, err := strconv.Atoi(m.key.text); err == nil {
+		if n, err := strconv.Atoi(m.text); err == nil {
 			return n, true
 		}
 	}

@@ -1,24 +1,23 @@
 package sheet
 
 import (
-	"bytes"
 	"fmt"
 	"strings"
 )
 
-// value reads what stands after the equals sign into e. What it says is left to the TOML library; here only its kind, its
+// value reads what stands after the equals sign into m. What it says is left to the TOML library; here only its kind, its
 // place and its form are settled.
-func (s *scanner) value(e *entry, path []segment) {
+func (s *scanner) value(m *member, path []segment) {
 	if s.atLineEnd() {
 		s.fail(s.at, codeNoValue, "no value after the equals sign", "write the value in quotes, or remove the line")
 		return
 	}
 	switch s.peek() {
 	case '"', '\'':
-		e.kind = s.str()
+		m.kind = s.str()
 	case '[':
-		e.kind = List
-		s.list(e)
+		m.kind = List
+		s.list(m)
 	case '{':
 		s.fail(s.at, codeInline, "a table in braces", "write a header [table] and its keys on lines of their own")
 		s.skipBalanced()
@@ -27,27 +26,32 @@ func (s *scanner) value(e *entry, path []segment) {
 		word := s.word("#")
 		switch {
 		case root && wholeNumber(word):
-			e.kind = Integer
+			m.kind = Integer
 		case root:
-			s.fail(e.valOff, codeNotInteger, Echo(word)+" is not a whole number", "write it like "+path[0].name+" = 1")
+			s.fail(m.valOff, codeNotInteger, Echo(word)+" is not a whole number", "write it like "+path[0].name+" = 1")
 		default:
-			s.refuseBare(e.valOff, word)
+			s.refuseBare(m.valOff, word)
 		}
 	}
 }
 
 // wholeNumber accepts 0 to 999999999 without sign, leading zero or underscore.
 func wholeNumber(word string) bool {
-	return len(word) > 0 && len(word) <= 9 && strings.Trim(word, "0123456789") == "" && (word == "0" || word[0] != '0')
+	for i := range len(word) {
+		if word[i] < '0' || word[i] > '9' || i == 9 {
+			return false
+		}
+	}
+	return word != "" && (word == "0" || word[0] != '0')
 }
 
 // word takes an unquoted value up to the end of the line or one of the given characters.
 func (s *scanner) word(ends string) string {
 	start, end := s.at, len(s.text)
-	if n := bytes.IndexAny(s.text[start:], ends+"\n"); n >= 0 {
+	if n := strings.IndexAny(s.text[start:], ends+"\n"); n >= 0 {
 		end = start + n
 	}
-	word := strings.TrimRight(string(s.text[start:end]), " \t\r")
+	word := strings.TrimRight(s.text[start:end], " \t\r")
 	s.at = start + len(word)
 	return word
 }
@@ -79,8 +83,8 @@ func (s *scanner) skipBalanced() {
 // skipString gives the offset of the last quote of the string that begins at i, or of the end of its line.
 func (s *scanner) skipString(i, end int) int {
 	quote := s.text[i]
-	if triple := bytes.Repeat([]byte{quote}, 3); bytes.HasPrefix(s.text[i:end], triple) {
-		if n := bytes.Index(s.text[i+3:end], triple); n >= 0 {
+	if triple := strings.Repeat(string(quote), 3); strings.HasPrefix(s.text[i:end], triple) {
+		if n := strings.Index(s.text[i+3:end], triple); n >= 0 {
 			return i + 3 + n + 2
 		}
 		return end
@@ -95,7 +99,7 @@ func (s *scanner) skipString(i, end int) int {
 }
 
 // list reads [ "…", "…" ], over several lines if need be.
-func (s *scanner) list(e *entry) {
+func (s *scanner) list(m *member) {
 	open := s.at
 	s.at++
 	comma := true // an item may stand here
@@ -113,7 +117,7 @@ func (s *scanner) list(e *entry) {
 			return
 		}
 		comma = false
-		if !s.listItem(e, open) {
+		if !s.listItem(m, open) {
 			return
 		}
 	}
@@ -121,7 +125,7 @@ func (s *scanner) list(e *entry) {
 }
 
 // listItem reads one item; false if the list cannot be read on from here.
-func (s *scanner) listItem(e *entry, open int) bool {
+func (s *scanner) listItem(m *member, open int) bool {
 	off := s.at
 	switch s.peek() {
 	case '"', '\'':
@@ -134,10 +138,10 @@ func (s *scanner) listItem(e *entry, open int) bool {
 			s.resumed = true
 			return false
 		}
-		if len(e.items) == MaxList {
+		if len(m.items) == MaxList {
 			s.fail(off, codeListLong, fmt.Sprintf("more than %d values in one list", MaxList), "split the list")
 		} else {
-			e.items = append(e.items, item{off: off})
+			m.items = append(m.items, item{off: off})
 		}
 	case '[', '{':
 		s.fail(off, codeListNested, "brackets or braces inside a list", `a list holds only quoted words: ["hot fluid", "raised vehicle"]`)
@@ -150,12 +154,15 @@ func (s *scanner) listItem(e *entry, open int) bool {
 
 // newEntry reports whether the list has run into the next key or header: its closing bracket was forgotten.
 func (s *scanner) newEntry() bool {
-	line := bytes.TrimRight(s.text[s.at:s.lineEnd(s.at)], " \t")
-	if inner, ok := bytes.CutPrefix(line, []byte("[")); ok && len(inner) > 1 {
-		return string(bytes.TrimLeft(inner, keyLetters+".")) == "]"
+	line := strings.TrimRight(s.text[s.at:s.lineEnd(s.at)], " \t")
+	if inner, ok := strings.CutPrefix(line, "["); ok && len(inner) > 1 {
+		for inner != "" && (keyLetter(inner[0]) || inner[0] == '.') {
+			inner = inner[1:]
+		}
+		return inner == "]"
 	}
-	word := bytes.TrimLeft(line, keyLetters)
-	return len(word) < len(line) && bytes.HasPrefix(bytes.TrimLeft(word, " \t"), []byte("="))
+	word := afterKey(line)
+	return len(word) < len(line) && strings.HasPrefix(strings.TrimLeft(word, " \t"), "=")
 }
 
 // breakOff gives up on a list. If what stopped it begins a line, that line may well be the next entry: it is read again.
