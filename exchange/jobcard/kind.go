@@ -12,8 +12,8 @@ const (
 	Drained                // fluid came out at the drain plug and was measured
 	Refilled               // measured fluid was put in
 	Mixed                  // the gears were run so that new and held-back fluid mix
-	Kept                   // part of a refill stays in the hose or pump
-	Spilled                // fluid was lost
+	Kept                   // part of a refill stays in the hose or pump, or as film in the jug
+	Spilled                // fluid was lost: over the rim, or (from the box) as film in the pan that never reached the jug
 	WasherFitted           // a sealing washer went on a plug
 	PlugTorqued            // a plug was set with a torque tool, or turned home where it is a taper
 	WindowRead             // the fluid's temperature was read against the check window
