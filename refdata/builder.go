@@ -21,9 +21,14 @@ type builder struct {
 	docs    []*sheet.Doc
 	all     []*file
 	files   map[place]*file
-	fluids  map[string]bool
-	figures []Figure // room for those of one file, used again for the next
-	quiet   bool     // one file by itself: what other files should hold is not asked
+	fluids  map[string]bool // described so far
+	alone   bool            // no file is laid over another
+	figures []Figure        // room for those of one file, used again for the next
+	quiet   bool            // one file by itself: what other files should hold is not asked
+}
+
+func newBuilder(c checks) *builder {
+	return &builder{pack: &Pack{}, checks: c, files: map[place]*file{}, fluids: map[string]bool{}}
 }
 
 // read adds one file to the pack: its kind, its id, what it is laid over.
@@ -33,7 +38,7 @@ func (b *builder) read(layer int, doc *sheet.Doc) {
 	if doc.Err() != nil && len(root.Names()) == 0 {
 		return // not a text at all; what is missing is not the point
 	}
-	f := &file{doc: doc, layer: layer}
+	f := &file{doc: doc, layer: layer, name: doc.Name()}
 	known := f.readFormat(root)
 	if !known {
 		root.Ignore()
@@ -47,8 +52,38 @@ func (b *builder) read(layer int, doc *sheet.Doc) {
 	}
 	f.kind, f.id = kind, root.Need("id")
 	f.readOverlay(root)
+	if kind == "fluid" && f.id.OK() {
+		b.fluids[f.id.String()] = true
+	}
 	b.all = append(b.all, f)
 	b.once(f)
+	b.forget(f)
+}
+
+// forget builds at once a file that nothing can be laid over, and lets go of it
+// if nothing is wrong with it: the trees of ten thousand files are costly to keep.
+func (b *builder) forget(f *file) {
+	if !b.alone || f.kind == "shop" { // a second shop is a fault, and nobody has thousands
+		return
+	}
+	b.build(f)
+	if f.class.OK() { // its fluid may come yet
+		return
+	}
+	f.close()
+	if n := len(b.docs) - 1; len(f.doc.Faults().All) == 0 {
+		b.docs, b.all = b.docs[:n], b.all[:len(b.all)-1]
+		*f = file{name: f.name} // what a second file of that id wants to know
+	}
+}
+
+// close looks for what nobody asked for, once everything is read.
+func (f *file) close() {
+	if !f.closed && f.doc.Err() == nil {
+		f.unused()
+	}
+	f.closed = true
+	_ = f.doc.Finish() // its faults come with those of the other files
 }
 
 // once refuses an id given twice; ids are lower case, so no twins differ by case
@@ -68,10 +103,10 @@ func (b *builder) once(f *file) {
 		case !taken:
 			continue
 		case n == f.layer:
-			f.id.Fault("pack-id-twice", fmt.Sprintf("%s %s stands in %s as well", f.kind, id, first.id.File()), "give each its own id")
+			f.id.Fault("pack-id-twice", fmt.Sprintf("%s %s stands in %s as well", f.kind, id, first.name), "give each its own id")
 			return
 		case !f.over.OK():
-			f.id.Fault("pack-id-twice", fmt.Sprintf("%s %s stands in %s, in a layer below", f.kind, id, first.id.File()), fmt.Sprintf("to lay this file over that one, write overlay_of = %q; else choose another id", id))
+			f.id.Fault("pack-id-twice", fmt.Sprintf("%s %s stands in %s, in a layer below", f.kind, id, first.name), fmt.Sprintf("to lay this file over that one, write overlay_of = %q; else choose another id", id))
 		}
 		break
 	}
@@ -91,23 +126,22 @@ func plainID(s string) bool {
 // finish reads every file in its chain, holds the files against each other and
 // gives every fault, sorted.
 func (b *builder) finish() sheet.Faults {
-	b.fluids = map[string]bool{}
-	for _, f := range b.all {
-		if f.kind == "fluid" && f.id.OK() {
-			b.fluids[f.id.String()] = true
-		}
-	}
 	b.oneShop()
 	for _, f := range b.all {
-		b.build(f)
-	}
-	b.pack.sort()
-	var faults []sheet.Faults
-	for _, f := range b.all {
-		if f.doc.Err() == nil {
-			f.unused()
+		if !f.built {
+			b.build(f)
 		}
 	}
+	b.pack.sort()
+	for _, f := range b.all {
+		if f.class.OK() && !b.fluids[f.class.String()] {
+			noFluid(f.class)
+		}
+	}
+	for _, f := range b.all {
+		f.close()
+	}
+	var faults []sheet.Faults
 	for _, doc := range b.docs {
 		_ = doc.Finish() // its faults come with those of the other files
 		faults = append(faults, doc.Faults())
@@ -115,6 +149,22 @@ func (b *builder) finish() sheet.Faults {
 	joined := sheet.Join(faults...)
 	joined.All = slices.Compact(joined.All) // a base is read again under each overlay
 	return joined
+}
+
+// described wants a fluid file of the class; where not all files are read yet,
+// that is asked again when they are.
+func (b *builder) described(f *file, class sheet.Value) {
+	switch {
+	case !class.OK() || b.quiet || b.fluids[class.String()]:
+	case b.alone:
+		f.class = class
+	default:
+		noFluid(class)
+	}
+}
+
+func noFluid(class sheet.Value) {
+	class.Fault("pack-no-fluid", fmt.Sprintf("no file of the pack describes fluid %s", sheet.Echo(class.String())), `add a file with kind = "fluid" and that id`)
 }
 
 // oneShop refuses two workshops in one layer.
@@ -133,6 +183,7 @@ func (b *builder) oneShop() {
 
 // build reads what a file and those under it say together.
 func (b *builder) build(f *file) {
+	f.built = true
 	chain, whole := b.chainOf(f)
 	if !whole { // what is missing may stand in the base
 		f.doc.Root().Ignore()
@@ -148,9 +199,7 @@ func (b *builder) build(f *file) {
 	switch f.kind {
 	case "procedure":
 		p := r.procedure(v)
-		if class := r.where(v.sub("fluid"), "class"); class.OK() && !b.quiet && !b.fluids[class.String()] {
-			class.Fault("pack-no-fluid", fmt.Sprintf("no file of the pack describes fluid %s", sheet.Echo(class.String())), `add a file with kind = "fluid" and that id`)
-		}
+		b.described(f, r.where(v.sub("fluid"), "class"))
 		b.pack.procedures = append(b.pack.procedures, &p)
 	case "fluid":
 		fluid := r.fluid(v)

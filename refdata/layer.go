@@ -1,6 +1,7 @@
 package refdata
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -37,42 +38,40 @@ func (l Layer) shown(name string) string {
 
 // page is one file as read, before it is understood.
 type page struct {
-	name string // inside the layer's folder
-	doc  *sheet.Doc
-	data []byte // until the next page
+	name  string // inside the layer's folder
+	shown string // in messages
+	layer int
+	data  []byte
 }
 
 // pages reads every .toml file of the layer, in the order of their names.
-func (l Layer) pages(visit func(page)) error {
+func (l Layer) pages() ([]page, error) {
 	if l.FS == nil {
-		return errors.New("refdata: no file system to read the pack from; want an fs.FS such as os.DirFS(folder)")
+		return nil, errors.New("refdata: no file system to read the pack from; want an fs.FS such as os.DirFS(folder)")
 	}
 	if l.Dir == "" {
 		l.Dir = "."
 	}
 	if !fs.ValidPath(l.Dir) {
-		return fmt.Errorf("refdata: folder %.40q: %w; want a slash-separated path inside the file system", l.Dir, fs.ErrInvalid)
+		return nil, fmt.Errorf("refdata: folder %.40q: %w; want a slash-separated path inside the file system", l.Dir, fs.ErrInvalid)
 	}
 	names, err := l.files()
 	if err != nil {
-		return err
+		return nil, err
 	}
-	var data []byte // room for the longest file so far
+	list := make([]page, 0, len(names))
+	var room []byte // for the longest file so far
 	total := 0
 	for _, name := range names {
-		if data, err = content(l.FS, name, data[:0]); err != nil {
-			return fmt.Errorf("refdata: %s: %w", l.shown(name), err)
+		if room, err = content(l.FS, name, room); err != nil {
+			return nil, fmt.Errorf("refdata: %s: %w", l.shown(name), err)
 		}
-		if total += len(data); total > mostBytes {
-			return fmt.Errorf("refdata: %s: the files before it fill the %d MiB a pack may have", l.shown(name), mostBytes>>20)
+		if total += len(room); total > mostBytes {
+			return nil, fmt.Errorf("refdata: %s: the files before it fill the %d MiB a pack may have", l.shown(name), mostBytes>>20)
 		}
-		doc, err := sheet.Parse(l.shown(name), data)
-		if err != nil {
-			return fmt.Errorf("refdata: %w", err)
-		}
-		visit(page{name: strings.TrimPrefix(strings.TrimPrefix(name, l.Dir), "/"), doc: doc, data: data})
+		list = append(list, page{name: strings.TrimPrefix(strings.TrimPrefix(name, l.Dir), "/"), shown: l.shown(name), data: bytes.Clone(room)})
 	}
-	return nil
+	return list, nil
 }
 
 // files lists the layer's .toml files. A link is never followed.

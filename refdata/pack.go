@@ -1,6 +1,7 @@
 package refdata
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"embed"
 	"encoding/hex"
@@ -61,20 +62,33 @@ func load(layers []Layer) (*builder, sheet.Faults, error) {
 	if err != nil {
 		return nil, sheet.Faults{}, fmt.Errorf("refdata: %w", err)
 	}
-	b := &builder{pack: &Pack{}, checks: checks, files: map[place]*file{}}
+	b := newBuilder(checks)
+	b.alone = true
+	var all []page
 	sum := sha256.New()
 	for n, l := range layers {
-		if n > 0 {
-			fmt.Fprintf(sum, "layer %d\n", n)
-		}
-		err := l.pages(func(p page) {
-			fmt.Fprintf(sum, "/%s %d\n", p.name, len(p.data))
-			sum.Write(p.data)
-			b.read(n, p.doc)
-		})
+		list, err := l.pages()
 		if err != nil {
 			return nil, sheet.Faults{}, err
 		}
+		if n > 0 {
+			fmt.Fprintf(sum, "layer %d\n", n)
+		}
+		for _, p := range list {
+			fmt.Fprintf(sum, "/%s %d\n", p.name, len(p.data))
+			sum.Write(p.data)
+			p.layer = n
+			all = append(all, p)
+			b.alone = b.alone && !bytes.Contains(p.data, []byte("overlay_of"))
+		}
+	}
+	for i, p := range all {
+		all[i].data = nil // not needed any more
+		doc, err := sheet.Parse(p.shown, p.data)
+		if err != nil {
+			return nil, sheet.Faults{}, fmt.Errorf("refdata: %w", err)
+		}
+		b.read(p.layer, doc)
 	}
 	faults := b.finish()
 	b.pack.hash = hex.EncodeToString(sum.Sum(nil))

@@ -46,7 +46,7 @@ func TestLayoutIsWhatTheLoaderAsksFor(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		b := &builder{pack: &Pack{}, checks: checks{}, files: map[place]*file{}}
+		b := newBuilder(checks{})
 		b.read(0, doc)
 		if len(b.all) != 1 {
 			t.Fatal(doc.Faults())

@@ -10,13 +10,17 @@ import (
 // file is one sheet of the pack: what it is, and over what it is laid.
 type file struct {
 	doc     *sheet.Doc
+	name    string
 	layer   int
 	format  int
 	kind    string
 	id      sheet.Value
 	over    sheet.Value // overlay_of
 	sources []Source
-	used    []bool // of sources
+	used    []bool      // of sources
+	class   sheet.Value // of a procedure, while no file describes it
+	built   bool
+	closed  bool
 	removed []sheet.Value
 	added   []sheet.Value
 }

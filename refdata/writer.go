@@ -197,7 +197,8 @@ func (w *writer) checked(id string) ([]byte, error) {
 	if err != nil {
 		return nil, fmt.Errorf("refdata: %w", err)
 	}
-	b := &builder{pack: &Pack{}, checks: checks, files: map[place]*file{}, quiet: true}
+	b := newBuilder(checks)
+	b.quiet = true
 	b.read(0, doc)
 	if faults := b.finish(); faults.Errors() > 0 {
 		return nil, fmt.Errorf("refdata: what was written cannot be read back: %w", faults)
