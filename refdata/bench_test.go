@@ -69,7 +69,8 @@ func BenchmarkLoad(b *testing.B) {
 	}
 }
 
-// BenchmarkLookup asks a pack of 10 000 for an id, without and with the copy.
+// BenchmarkLookup asks a pack of 10 000 for an id, without and with the copy;
+// the first is to stay under 100 ns.
 func BenchmarkLookup(b *testing.B) {
 	p, err := Load(manyProcedures(b, 10_000), ".")
 	if err != nil {

@@ -1,6 +1,9 @@
 package refdata
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // Source is a paper, a person's measurement or a rule of the trade that figures
 // come from.
@@ -39,13 +42,11 @@ func (f Figure) String() string {
 }
 
 func cloneFigures(list []Figure) []Figure {
-	if list == nil {
-		return nil
-	}
-	out := make([]Figure, len(list))
-	for i, f := range list {
-		f.Shadows = cloneFigures(f.Shadows)
-		out[i] = f
+	out := slices.Clone(list)
+	for i := range out {
+		if shadows := out[i].Shadows; shadows != nil {
+			out[i].Shadows = cloneFigures(shadows)
+		}
 	}
 	return out
 }
