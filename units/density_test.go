@@ -71,3 +71,19 @@ func TestDensityConversions(t *testing.T) {
 		}
 	}
 }
+
+func TestDensityEnds(t *testing.T) {
+	for _, c := range []struct {
+		got, want Density
+	}{
+		{KilogramsPerLitre(1e-9), leastDensity}, {KilogramsPerLitre(9e-10), 0}, {KilogramsPerLitre(1e3), mostDensity}, {KilogramsPerLitre(1001), 0},
+		{PoundsPerUSGallon(1e5), 0}, {KilogramsPerLitre(0.8), 800},
+	} {
+		if c.got != c.want {
+			t.Errorf("%v, want %v", float64(c.got), float64(c.want))
+		}
+	}
+	if text, err := Density(0.1).MarshalText(); err != nil || string(text) != "0.1 kg/m³" {
+		t.Errorf("%s, %v", text, err)
+	}
+}

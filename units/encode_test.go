@@ -250,6 +250,17 @@ func decoders() []decoder {
 	return []decoder{new(Volume), new(Torque), new(Length), new(Mass), new(TemperatureDelta), new(Distance), new(Temperature), new(Range[VolumeDim]), new(Density)}
 }
 
+// 64 bytes are read and more are not, whatever stands in them.
+func TestSQLBytesOfAnyLength(t *testing.T) {
+	padded := func(n int) []byte { return append([]byte("2.5 US qt"), bytes.Repeat([]byte(" "), n-9)...)[:n:n] }
+	for n, ok := range map[int]bool{9: true, 63: true, 64: true, 65: false, 66: false, 1000: false} {
+		var v Volume
+		if err := v.Scan(padded(n)); (err == nil) != ok || ok && v != USQuart.Of(2.5) {
+			t.Errorf("%d bytes: %s, %v", n, v, err)
+		}
+	}
+}
+
 func TestNilReceiversAnswer(t *testing.T) {
 	for _, d := range []decoder{(*Volume)(nil), (*Temperature)(nil), (*Range[VolumeDim])(nil), (*Density)(nil)} {
 		for _, err := range []error{d.UnmarshalText([]byte("1 L")), d.UnmarshalJSON([]byte(`"1 L"`)), d.Scan("1 L")} {

@@ -1,6 +1,11 @@
 package units
 
-import "testing"
+import (
+	"math/big"
+	"math/rand/v2"
+	"strconv"
+	"testing"
+)
 
 func TestParseVolume(t *testing.T) {
 	qt := func(x float64) Volume { return USQuart.Of(x) }
@@ -159,5 +164,38 @@ func TestParseExplicitTakesNamedSystem(t *testing.T) {
 		if _, err := ParseExplicit[VolumeDim](s); err != nil {
 			t.Error(err)
 		}
+	}
+}
+
+// A whole number and a fraction of 18 digits each make a numerator of two words; the
+// ticks against big.Rat, rounded half to even.
+func TestParseLongFractionsAgainstRat(t *testing.T) {
+	rng := rand.New(rand.NewPCG(31, 32))
+	per := new(big.Rat).SetInt64(Millilitre.Of(1).ticks)
+	for range 20_000 {
+		whole, den := rng.Uint64N(90_000_000), 1e17+rng.Uint64N(9e17)
+		num := rng.Uint64N(den)
+		text := strconv.FormatUint(whole, 10) + " " + strconv.FormatUint(num, 10) + "/" + strconv.FormatUint(den, 10) + " mL"
+		got, err := ParseVolume(text)
+		if err != nil {
+			t.Fatalf("%s: %v", text, err)
+		}
+		x := new(big.Rat).SetFrac(new(big.Int).SetUint64(num), new(big.Int).SetUint64(den))
+		x.Add(x, new(big.Rat).SetInt(new(big.Int).SetUint64(whole))).Mul(x, per)
+		off := x.Sub(x, new(big.Rat).SetInt64(got.ticks))
+		if off.Abs(off).Cmp(big.NewRat(1, 2)) > 0 {
+			t.Fatalf("%s is read as %d ticks, off by %s", text, got.ticks, off.FloatString(3))
+		}
+	}
+}
+
+func TestParseFractionsThatAreNone(t *testing.T) {
+	for _, text := range []string{"2 /3 qt", "2 1/ qt", "2 1", "2 1/0 qt", "2 3/3 qt", "2 1000000000000000000/2000000000000000000 qt"} {
+		if v, err := ParseVolume(text); err == nil {
+			t.Errorf("%q is read as %s", text, v)
+		}
+	}
+	if v, err := ParseVolume("2 100000000000000000/200000000000000000 qt"); err != nil || v != USQuart.Of(2.5) {
+		t.Errorf("18 digits: %s, %v", v, err)
 	}
 }

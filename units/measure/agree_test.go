@@ -120,3 +120,33 @@ func ExampleWeightedMean() {
 	// 40.60 (u = 0.45)
 	// true
 }
+
+// By hand: weights 1, 1/4 and 1 over 9/4 make (4·10 + 12 + 4·11)/9.
+func TestWeightedMeanOfThree(t *testing.T) {
+	m, err := measure.WeightedMean(uncertain(t, "a", 10, 1, measure.Normal, 0), uncertain(t, "b", 12, 2, measure.Normal, 0), uncertain(t, "c", 11, 1, measure.Normal, 0))
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "mean", m.Value(), 96/9.0, 1e-14)
+	near(t, "u", m.U(), 2/3.0, 1e-15)
+}
+
+func TestWeightedMeanNamesEveryFault(t *testing.T) {
+	_, err := measure.WeightedMean(reading(t, math.MaxFloat64).Times(2), uncertain(t, "b", 12, 1, measure.Normal, 0), uncertain(t, "c", 20, 1, measure.Normal, 0))
+	if err == nil || !errors.Is(err, measure.ErrDisagree) || !strings.Contains(err.Error(), "reading 1: ") || !strings.Contains(err.Error(), "readings 2 (") || !strings.Contains(err.Error(), ") and 3 (") {
+		t.Errorf("%v", err)
+	}
+}
+
+func TestWeightedMeanOfSoMany(t *testing.T) {
+	many := make([]measure.Reading, 1001)
+	for i := range many {
+		many[i] = reading(t, 5)
+	}
+	if m, err := measure.WeightedMean(many[:1000]...); err != nil || m.Value() != 5 {
+		t.Errorf("1000: %v, %v", m, err)
+	}
+	if _, err := measure.WeightedMean(many...); err == nil || !strings.Contains(err.Error(), "want 1 to 1000") {
+		t.Errorf("1001: %v", err)
+	}
+}

@@ -63,6 +63,10 @@ func TestBudgetAt(t *testing.T) {
 		t.Fatal(err)
 	}
 	near(t, "k at 99 %", at99.Expanded.K, 2.92, 0.005) // t_0.99(16), JCGM 100:2008 Table G.2
+	near(t, "U at 99 %", at99.Expanded.U, at99.Expanded.K*table.U, 1e-12)
+	if at, err := table.AtFactor(1e308); err == nil {
+		t.Errorf("1e308 × %v is taken: %+v", table.U, at.Expanded)
+	}
 	for _, p := range []float64{0, 1, math.NaN()} {
 		if _, err := table.At(p); err == nil {
 			t.Errorf("At(%v) was taken", p)

@@ -84,3 +84,16 @@ func ExampleCause_DoF() {
 	fmt.Println(c.DoF())
 	// Output: 4
 }
+
+func TestLongestIDAndLabel(t *testing.T) {
+	for n, ok := range map[int]bool{128: true, 129: false} {
+		if _, err := measure.NewCause(strings.Repeat("a", n), "", measure.Normal, 0); (err == nil) != ok {
+			t.Errorf("id of %d bytes: %v", n, err)
+		}
+	}
+	for n, ok := range map[int]bool{200: true, 201: false} {
+		if _, err := measure.NewCause("a", strings.Repeat("a", n), measure.Normal, 0); (err == nil) != ok {
+			t.Errorf("label of %d bytes: %v", n, err)
+		}
+	}
+}

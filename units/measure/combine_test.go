@@ -3,6 +3,7 @@ package measure_test
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"example.com/meniscus/units/measure"
@@ -48,4 +49,12 @@ func ExampleCombine() {
 		measure.Part{Of: rho, Sensitivity: -2.0 / (0.8 * 0.8)})
 	fmt.Printf("%.2f L, u = %.5f L", v.Value(), v.U()) // √(0.00375² + 0.005²)
 	// Output: 2.50 L, u = 0.00625 L
+}
+
+func TestCombineNumbersItsFaultsFromOne(t *testing.T) {
+	bad := reading(t, math.MaxFloat64).Times(2)
+	_, err := measure.Combine(1, measure.Part{Of: reading(t, 1), Sensitivity: math.NaN()}, measure.Part{Of: bad, Sensitivity: 1})
+	if err == nil || !strings.Contains(err.Error(), "part 1 of 2 has sensitivity NaN") || !strings.Contains(err.Error(), "part 2 of 2: ") {
+		t.Errorf("%v", err)
+	}
 }

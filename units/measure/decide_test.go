@@ -202,3 +202,17 @@ func ExampleAtMost() {
 	fmt.Println(d.Verdict)
 	// Output: above
 }
+
+// crooked is a distribution whose function leaves 0 to 1.
+type crooked float64
+
+func (c crooked) CDF(float64) float64               { return float64(c) }
+func (c crooked) Quantile(float64) (float64, error) { return 50, nil }
+
+func TestDecideRefusesAFunctionThatIsNone(t *testing.T) {
+	for _, c := range []crooked{1.5, -0.5, crooked(math.NaN())} {
+		if d, err := measure.DecideOn(measure.Limits{Low: 40, High: 60}, c, 0.05); err == nil {
+			t.Errorf("distribution function of %v everywhere: %+v", float64(c), d)
+		}
+	}
+}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"runtime"
+	"strconv"
 	"strings"
 	"sync/atomic"
 	"testing"
@@ -471,4 +472,40 @@ func TestNoInputs(t *testing.T) {
 	}
 	near(t, "below", o.CDF(math.Nextafter(7, 0)), 0, 0)
 	near(t, "at", o.CDF(7), 1, 0)
+}
+
+// The trial that is named is the earliest that failed: one trial fewer and nothing
+// fails, whoever works on it.
+func TestEarliestFailureIsNamed(t *testing.T) {
+	s := measure.Simulation{Inputs: four(t, measure.Normal, 1), Seed: 8, Model: func(x []float64) float64 {
+		if x[0] > 4 { // one in 32 000
+			return math.NaN()
+		}
+		return x[0]
+	}}
+	var trial int
+	for _, workers := range []int{1, 2, 5} {
+		s.Trials, s.Workers = 200_000, workers
+		_, err := measure.Simulate(context.Background(), s)
+		if err == nil {
+			t.Fatal("no trial failed")
+		}
+		_, text, _ := strings.Cut(err.Error(), "trial ")
+		got, _ := strconv.Atoi(text[:strings.IndexByte(text, ':')])
+		if trial != 0 && got != trial {
+			t.Errorf("%d workers name trial %d, others %d", workers, got, trial)
+		}
+		trial = got
+	}
+	if trial < 1024 {
+		t.Fatalf("trial %d is in the pilot; choose another seed", trial)
+	}
+	s.Trials = trial // counted from 0: the one that fails is left out
+	if _, err := measure.Simulate(context.Background(), s); err != nil {
+		t.Errorf("%d trials: %v", trial, err)
+	}
+	s.Trials++
+	if _, err := measure.Simulate(context.Background(), s); err == nil {
+		t.Errorf("%d trials: nothing failed", trial+1)
+	}
 }
