@@ -97,4 +97,4 @@ func against(code string) string {
 }
 
 // Warnings returns what was unusual in the files of the pack.
-func (p *Pack) Warnings() []Finding { return append([]Finding(nil), p.warnings...) }
+func (p *Pack) Warnings() []Finding { return append([]Finding(nil), p.known().warnings...) }

@@ -17,7 +17,7 @@ import (
 var builtin embed.FS
 
 // Pack is a loaded pack. It never changes; accessors return copies. The zero
-// value is an empty pack.
+// value is an empty pack, and so is nil.
 type Pack struct {
 	procedures []*Procedure
 	fluids     []*FluidClass
@@ -108,10 +108,18 @@ func (p *Pack) sort() {
 	p.fluids = slices.CompactFunc(p.fluids, func(a, b *FluidClass) bool { return a.ID == b.ID })
 }
 
+// known is the pack, or an empty one for nil.
+func (p *Pack) known() *Pack {
+	if p == nil {
+		return &Pack{}
+	}
+	return p
+}
+
 // IDs returns the ids of the procedures, sorted.
 func (p *Pack) IDs() []string {
 	var ids []string
-	for _, x := range p.procedures {
+	for _, x := range p.known().procedures {
 		ids = append(ids, x.ID)
 	}
 	return ids
@@ -125,7 +133,7 @@ func (p *Pack) Has(id string) bool {
 }
 
 func (p *Pack) find(id string) (int, bool) {
-	return slices.BinarySearchFunc(p.procedures, id, func(x *Procedure, id string) int { return strings.Compare(x.ID, id) })
+	return slices.BinarySearchFunc(p.known().procedures, id, func(x *Procedure, id string) int { return strings.Compare(x.ID, id) })
 }
 
 // Procedure returns a copy of the procedure with that id. The lookup is that of
@@ -141,7 +149,7 @@ func (p *Pack) Procedure(id string) (Procedure, bool) {
 
 // Fluid returns a copy of the fluid class with that id.
 func (p *Pack) Fluid(id string) (FluidClass, bool) {
-	i, ok := slices.BinarySearchFunc(p.fluids, id, func(x *FluidClass, id string) int { return strings.Compare(x.ID, id) })
+	i, ok := slices.BinarySearchFunc(p.known().fluids, id, func(x *FluidClass, id string) int { return strings.Compare(x.ID, id) })
 	if !ok {
 		return FluidClass{}, false
 	}
@@ -149,11 +157,11 @@ func (p *Pack) Fluid(id string) (FluidClass, bool) {
 }
 
 // Shop returns what the workshop owns.
-func (p *Pack) Shop() Shop { return p.shop.clone() }
+func (p *Pack) Shop() Shop { return p.known().shop.clone() }
 
 // Hash returns the SHA-256 of the pack's files, names and contents, in hex: the
 // same pack everywhere has the same hash.
-func (p *Pack) Hash() string { return p.hash }
+func (p *Pack) Hash() string { return p.known().hash }
 
 // Edition returns the first twelve digits of Hash, for a record.
-func (p *Pack) Edition() string { return p.hash[:min(12, len(p.hash))] }
+func (p *Pack) Edition() string { return p.Hash()[:min(12, len(p.Hash()))] }

@@ -1,6 +1,7 @@
 package jobcard
 
 import (
+	"errors"
 	"example.com/meniscus/exchange"
 	"time"
 
@@ -126,6 +127,9 @@ func (d Duration) MarshalText() ([]byte, error) { return []byte(time.Duration(d)
 
 // UnmarshalText reads what time.ParseDuration reads.
 func (d *Duration) UnmarshalText(b []byte) error {
+	if d == nil {
+		return errors.New("jobcard: nowhere to read into; want a pointer that is not nil")
+	}
 	got, err := time.ParseDuration(string(b))
 	if err != nil {
 		return errDuration(b)

@@ -103,6 +103,9 @@ func (d Drive) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
 
 // UnmarshalText reads what MarshalText wrote.
 func (d *Drive) UnmarshalText(b []byte) error {
+	if d == nil {
+		return errNowhere
+	}
 	if len(b) == 0 {
 		*d = Drive{}
 		return nil

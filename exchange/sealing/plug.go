@@ -34,8 +34,13 @@ func (r Role) String() string {
 // MarshalText returns String.
 func (r Role) MarshalText() ([]byte, error) { return []byte(r.String()), nil }
 
+var errNowhere = errors.New("sealing: nowhere to read into; want a pointer that is not nil")
+
 // UnmarshalText reads what String returns.
 func (r *Role) UnmarshalText(b []byte) error {
+	if r == nil {
+		return errNowhere
+	}
 	for _, role := range [...]Role{NoRole, Drain, Fill, Check} {
 		if string(b) == role.String() {
 			*r = role

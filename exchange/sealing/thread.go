@@ -114,6 +114,9 @@ func (t Thread) MarshalText() ([]byte, error) { return []byte(t.String()), nil }
 
 // UnmarshalText reads what MarshalText wrote and all that ParseThread reads.
 func (t *Thread) UnmarshalText(b []byte) error {
+	if t == nil {
+		return errNowhere
+	}
 	if len(b) == 0 {
 		*t = Thread{}
 		return nil

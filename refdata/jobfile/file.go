@@ -121,10 +121,18 @@ func (f *File) losses(t *sheet.Table) {
 	f.Losses.LineReturns, _ = sheet.Take(t.String("line_returns"), "job-volume", volumeForm, notNegative)
 }
 
+// known is the file, or one that holds nothing for nil.
+func (f *File) known() *File {
+	if f == nil {
+		return &File{}
+	}
+	return f
+}
+
 // Entries returns the entries in the order of their numbers.
 func (f *File) Entries() []jobcard.Entry {
 	var out []jobcard.Entry
-	for _, l := range f.entries {
+	for _, l := range f.known().entries {
 		out = append(out, l.entry)
 	}
 	return out
@@ -133,6 +141,7 @@ func (f *File) Entries() []jobcard.Entry {
 // Fill appends every entry to the card. Refused entries leave the card as it
 // was; all of them are reported together, each at its own line.
 func (f *File) Fill(card *jobcard.Card) error {
+	f = f.known()
 	for _, l := range f.entries {
 		if err := card.Append(l.entry); err != nil {
 			l.table.Fault("job-entry", reason(err), "put the entry right, or the order of the entries")
@@ -144,6 +153,7 @@ func (f *File) Fill(card *jobcard.Card) error {
 // Fault records something the caller found wrong with a key of the file's
 // root, such as a procedure the pack does not have; Err then reports it.
 func (f *File) Fault(key, problem, do string) {
+	f = f.known()
 	if v := f.doc.Root().String(key); v.OK() {
 		v.Fault("job-"+key, problem, do)
 		return
@@ -152,10 +162,10 @@ func (f *File) Fault(key, problem, do string) {
 }
 
 // Name returns what the file is called in messages.
-func (f *File) Name() string { return f.doc.Name() }
+func (f *File) Name() string { return f.known().doc.Name() }
 
 // Err returns every fault recorded so far, sorted by place; nil where there is none.
-func (f *File) Err() error { return f.doc.Err() }
+func (f *File) Err() error { return f.known().doc.Err() }
 
 // reason drops the card's own "jobcard: entry 3 (drained): " where the fault's
 // place says it already.

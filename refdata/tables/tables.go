@@ -67,24 +67,32 @@ func Open() (*Tables, error) {
 	return t, errors.Join(errs...)
 }
 
+// known is the tables, or empty ones for nil.
+func (t *Tables) known() *Tables {
+	if t == nil {
+		return &Tables{}
+	}
+	return t
+}
+
 // Keys returns the sizes of keys, spanners and bits.
-func (t *Tables) Keys() []Key { return slices.Clone(t.keys) }
+func (t *Tables) Keys() []Key { return slices.Clone(t.known().keys) }
 
 // Plugs returns the plugs of the standards.
-func (t *Tables) Plugs() []Plug { return slices.Clone(t.plugs) }
+func (t *Tables) Plugs() []Plug { return slices.Clone(t.known().plugs) }
 
 // Rings returns the sealing rings.
-func (t *Tables) Rings() []Ring { return slices.Clone(t.rings) }
+func (t *Tables) Rings() []Ring { return slices.Clone(t.known().rings) }
 
 // Bands returns the torque bands per thread.
-func (t *Tables) Bands() []Band { return slices.Clone(t.bands) }
+func (t *Tables) Bands() []Band { return slices.Clone(t.known().bands) }
 
 // Containers returns usual pack sizes.
-func (t *Tables) Containers() []Container { return slices.Clone(t.containers) }
+func (t *Tables) Containers() []Container { return slices.Clone(t.known().containers) }
 
 // Key returns the row for a drive, or false where no table has that size.
 func (t *Tables) Key(d sealing.Drive) (Key, bool) {
-	for _, k := range t.keys {
+	for _, k := range t.known().keys {
 		if k.Kind == d.Kind && (k.Size == d.Size || d.Kind == sealing.Hexalobular && k.Name == d.String()[len("hexalobular "):]) {
 			return k, true
 		}
@@ -94,7 +102,7 @@ func (t *Tables) Key(d sealing.Drive) (Key, bool) {
 
 // Band returns the torque band of a thread, or false where there is none.
 func (t *Tables) Band(thread sealing.Thread) (Band, bool) {
-	for _, b := range t.bands {
+	for _, b := range t.known().bands {
 		if b.Thread == thread {
 			return b, true
 		}
