@@ -79,7 +79,7 @@ func (c Closing) off(t units.Temperature) (off units.Volume, ratio, caseRel floa
 	// (1 + g)(1 + e) - 1 without losing the digits of small g and e.
 	off = c.capacity.Scale(less + caseRel + float64(less*caseRel))
 	if !off.Valid() {
-		return off, 0, 0, fmt.Errorf("volume %w", units.ErrOutOfRange)
+		return off, 0, 0, fmt.Errorf("volume %w; want a valid one", units.ErrOutOfRange)
 	}
 	return off, 1 + less, caseRel, nil
 }
@@ -93,11 +93,11 @@ func (c Closing) Worth(v units.Volume) (units.TemperatureDelta, error) {
 		return units.TemperatureDelta{}, fmt.Errorf("thermal: worth: no closing worked out; want the result of Window.Closing")
 	}
 	if !v.Valid() {
-		return units.TemperatureDelta{}, fmt.Errorf("thermal: worth: volume %w", units.ErrOutOfRange)
+		return units.TemperatureDelta{}, fmt.Errorf("thermal: worth: volume %w; want a valid one", units.ErrOutOfRange)
 	}
 	d := c.window.High.Sub(c.window.Low).Scale(v.Ratio(c.Window))
 	if !d.Valid() {
-		return units.TemperatureDelta{}, fmt.Errorf("thermal: worth: temperature difference %w", units.ErrOutOfRange)
+		return units.TemperatureDelta{}, fmt.Errorf("thermal: worth: temperature difference %w; want a valid one", units.ErrOutOfRange)
 	}
 	return d, nil
 }

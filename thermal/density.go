@@ -33,7 +33,7 @@ func (f Fluid) Mass(v units.Volume, t units.Temperature) (units.Mass, error) {
 		return units.Mass{}, fmt.Errorf("thermal: mass: %w", err)
 	}
 	if !v.Valid() {
-		return units.Mass{}, fmt.Errorf("thermal: mass: volume %w", units.ErrOutOfRange)
+		return units.Mass{}, fmt.Errorf("thermal: mass: volume %w; want a valid one", units.ErrOutOfRange)
 	}
 	// kg/m³ is g/L.
 	m, err := units.Gram.TryOf(v.In(units.Litre) * float64(rho))
@@ -51,7 +51,7 @@ func (f Fluid) Volume(m units.Mass, t units.Temperature) (units.Volume, error) {
 		return units.Volume{}, fmt.Errorf("thermal: volume: %w", err)
 	}
 	if !m.Valid() {
-		return units.Volume{}, fmt.Errorf("thermal: volume: mass %w", units.ErrOutOfRange)
+		return units.Volume{}, fmt.Errorf("thermal: volume: mass %w; want a valid one", units.ErrOutOfRange)
 	}
 	v, err := units.Litre.TryOf(m.In(units.Gram) / float64(rho))
 	if err != nil {

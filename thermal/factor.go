@@ -83,7 +83,7 @@ func (f Fluid) Convert(v units.Volume, from, to units.Temperature) (units.Volume
 	}
 	out := v.Scale(k)
 	if !out.Valid() {
-		return units.Volume{}, fmt.Errorf("thermal: convert: volume %w", units.ErrOutOfRange)
+		return units.Volume{}, fmt.Errorf("thermal: convert: volume %w; want a valid one", units.ErrOutOfRange)
 	}
 	return out, nil
 }

@@ -83,7 +83,7 @@ func (v Vessel) Mark(contents units.Volume, at units.Temperature) (units.Volume,
 
 func (v Vessel) inRange(x units.Volume) (units.Volume, error) {
 	if !x.Valid() {
-		return units.Volume{}, fmt.Errorf("thermal: vessel %q: volume %w", clip(v.ID), units.ErrOutOfRange)
+		return units.Volume{}, fmt.Errorf("thermal: vessel %q: volume %w; want a valid one", clip(v.ID), units.ErrOutOfRange)
 	}
 	return x, nil
 }

@@ -4,6 +4,7 @@ import (
 	"database/sql/driver"
 	"encoding/json"
 	"fmt"
+	"strings"
 )
 
 // cannotWrite is what every encoder answers for an out-of-range value.
@@ -15,7 +16,7 @@ func cannotWrite(kind string) error {
 // because a number without its unit is what these types are here to prevent.
 func fromJSON(data []byte, kind, example string) (string, error) {
 	if len(data) == 0 || data[0] != '"' {
-		return "", fmt.Errorf("units: %s in JSON is not a %s; want a string with the unit, such as %q", clip(bounded(data)), kind, example)
+		return "", fmt.Errorf("units: %s in JSON is not a %s; want a string with the unit, such as %q", clip(strings.ToValidUTF8(bounded(data), "\ufffd")), kind, example)
 	}
 	var s string
 	if err := json.Unmarshal(data, &s); err != nil {

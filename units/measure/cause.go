@@ -90,7 +90,7 @@ func checkLabel(label string) error {
 
 func checkShape(shape Shape, dof float64) error {
 	if shape > Tabled {
-		return fmt.Errorf("shape %d is not one of the shapes", uint8(shape))
+		return fmt.Errorf("shape %d is not one of the shapes; want 0 to %d", uint8(shape), uint8(Tabled))
 	}
 	if !finite(dof) || dof != 0 && dof < 1 {
 		return fmt.Errorf("degrees of freedom %v; want 0 for infinite, or a finite number of at least 1", dof)

@@ -27,7 +27,7 @@ func (c *Cause) UnmarshalJSON(data []byte) error {
 	}
 	read, err := decodeStrict[CauseRecord](data)
 	if err != nil {
-		return fmt.Errorf("measure: cause: %w", err)
+		return fmt.Errorf("measure: cause: %w; want an object as MarshalJSON writes it", err)
 	}
 	n, err := read.cause()
 	if err != nil {

@@ -43,7 +43,7 @@ func (i Infrared) halfWidth(t *tool, at units.Temperature) float64 {
 		t.fail(errors.New("no tolerance; want the figures on its label, such as 2 °C and 0.02"))
 	}
 	if !at.Valid() {
-		t.fail(fmt.Errorf("temperature is %w", units.ErrOutOfRange))
+		t.fail(fmt.Errorf("temperature is %w; want a measured one", units.ErrOutOfRange))
 		return 0
 	}
 	return math.Max(a, share*math.Abs(at.Celsius()))

@@ -92,7 +92,7 @@ func decode[T any](data []byte, into *T, read func(Record) (T, error)) error {
 	}
 	rec, err := decodeStrict[Record](data)
 	if err != nil {
-		return fmt.Errorf("measure: record: %w", err)
+		return fmt.Errorf("measure: record: %w; want an object as MarshalJSON writes it", err)
 	}
 	v, err := read(rec)
 	if err == nil {

@@ -39,7 +39,7 @@ func MeasuredExactly[D units.Dimension](q units.Quantity[D]) Measured[D] {
 // that is not finite, a term without a cause and two meanings of one id are errors.
 func NewMeasured[D units.Dimension](q units.Quantity[D], terms ...Term) (Measured[D], error) {
 	if !q.Valid() {
-		return Measured[D]{}, fmt.Errorf("measure: quantity is %w", units.ErrOutOfRange)
+		return Measured[D]{}, fmt.Errorf("measure: quantity is %w; want a valid one", units.ErrOutOfRange)
 	}
 	d, err := newDoubt(terms)
 	if err != nil {

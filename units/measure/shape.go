@@ -53,7 +53,7 @@ func ParseShape(name string) (Shape, error) {
 // MarshalText writes the shape's name.
 func (s Shape) MarshalText() ([]byte, error) {
 	if s > Tabled {
-		return nil, fmt.Errorf("measure: shape %d is not one of the shapes", uint8(s))
+		return nil, fmt.Errorf("measure: shape %d is not one of the shapes; want 0 to %d", uint8(s), uint8(Tabled))
 	}
 	return []byte(s.String()), nil
 }

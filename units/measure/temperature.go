@@ -22,7 +22,7 @@ func TemperatureExactly(t units.Temperature) Temperature { return temperatureOf(
 // is not finite, a term without a cause and two meanings of one id are errors.
 func NewTemperature(t units.Temperature, terms ...Term) (Temperature, error) {
 	if !t.Valid() {
-		return Temperature{}, fmt.Errorf("measure: temperature is %w", units.ErrOutOfRange)
+		return Temperature{}, fmt.Errorf("measure: temperature is %w; want a valid one", units.ErrOutOfRange)
 	}
 	d, err := newDoubt(terms)
 	if err != nil {

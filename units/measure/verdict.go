@@ -46,7 +46,7 @@ func ParseVerdict(word string) (Verdict, error) {
 // MarshalText writes the word.
 func (v Verdict) MarshalText() ([]byte, error) {
 	if v > Above {
-		return nil, fmt.Errorf("measure: verdict %d is not one of the verdicts", uint8(v))
+		return nil, fmt.Errorf("measure: verdict %d is not one of the verdicts; want 0 to %d", uint8(v), uint8(Above))
 	}
 	return []byte(v.String()), nil
 }
