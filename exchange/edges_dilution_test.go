@@ -23,7 +23,7 @@ func edgeFunctions() map[string]any {
 		"State.OldShare": State.OldShare, "State.Contents": State.Contents, "State.System": State.System, "State.DrainShare": State.DrainShare,
 		"State.HeldShare": State.HeldShare, "State.SumpContents": State.SumpContents,
 		"Losses.Check": Losses.Check, "Losses.EachTime": Losses.EachTime, "Losses.Shortfall": Losses.Shortfall, "Losses.Acting": Losses.Acting,
-		"MixingRun.Share": MixingRun.Share, "MixingRun.Steps": MixingRun.Steps, "Losses.Steps": Losses.Steps, "CyclesSteps": CyclesSteps, "BoundsSteps": BoundsSteps, "ThroughFlow.Flush": ThroughFlow.Flush, "ThroughFlow.VolumeTo": ThroughFlow.VolumeTo,
+		"MixingRun.Share": MixingRun.Share, "MixingRun.Steps": MixingRun.Steps, "Losses.Steps": Losses.Steps, "CyclesSteps": CyclesSteps, "BoundsSteps": BoundsSteps, "ThroughFlow.Flush": ThroughFlow.Flush, "ThroughFlow.VolumeTo": ThroughFlow.VolumeTo, "ThroughFlow.VolumeToSteps": ThroughFlow.VolumeToSteps, "DrainForSteps": DrainForSteps, "CapacityForSteps": CapacityForSteps,
 		"Caveat.String": Caveat.String, "Caveat.Sentence": Caveat.Sentence, "Caveat.MarshalText": Caveat.MarshalText,
 		"Outcome.String": Outcome.String, "Purpose.String": Purpose.String, "Purpose.MarshalText": Purpose.MarshalText, "Outcome.MarshalText": Outcome.MarshalText, "Flow.String": Flow.String,
 		"Proposal.Advice": Proposal.Advice, "IntervalMethod.String": IntervalMethod.String,

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"example.com/meniscus/internal/elementary"
+	"example.com/meniscus/units/working"
 )
 
 // OldFluid is how much of the fluid is at least a given age, in steady state.
@@ -14,6 +15,7 @@ type OldFluid struct {
 	Before []float64 // share just before each service, 0 to 1
 	After  []float64 // share just after each service, 0 to 1
 	Mean   float64   // share averaged over the whole round
+	Steps  working.Steps
 }
 
 // AtLeast returns the share of the fluid that is the given age or older in
@@ -40,6 +42,7 @@ func (s Schedule) AtLeast(age float64) (OldFluid, error) {
 		old.After = append(old.After, past.survives(at, i+1))
 	}
 	old.Mean = past.mean(ends)
+	old.Steps = old.steps(s, past)
 	return old, nil
 }
 

@@ -43,3 +43,40 @@ func ExampleLosses_Steps() {
 	// to pour in all, level = n·d + n × lost + kept once = 3 × 2.000 L + 0.120 L + 0.250 L = 6.370 L
 	// <nil>
 }
+
+func ExampleDrainForSteps() {
+	s, err := exchange.DrainForSteps(0.25, units.Litre.Of(8), 2)
+	fmt.Print(s.Text(), err)
+	// Output:
+	// share each drain must take = t = 1 - target^(1/n) = 1 - 0.2500^(1/2) = 0.5000
+	// drain = C·t = 8.000 L × 0.5000 = 4.000 L
+	// <nil>
+}
+
+func ExampleCapacityForSteps() {
+	s, err := exchange.CapacityForSteps(0.25, units.Litre.Of(3), 2)
+	fmt.Print(s.Text(), err)
+	// Output:
+	// share each drain must take = t = 1 - target^(1/n) = 1 - 0.2500^(1/2) = 0.5000
+	// largest capacity = d/t = 3.000 L / 0.5000 = 6.000 L
+	// <nil>
+}
+
+func ExampleThroughFlow_VolumeToSteps() {
+	s, err := exchange.ThroughFlow{Capacity: units.Litre.Of(10), Flow: exchange.FlowPlug}.VolumeToSteps(0.25)
+	fmt.Print(s.Text(), err)
+	// Output:
+	// capacities to pass = θ = 1 - target = 1 - 0.2500 = 0.7500
+	// volume to pass = θ·C = 0.7500 × 10.000 L = 7.500 L
+	// <nil>
+}
+
+func ExampleSchedule_FromNewSteps() {
+	s := exchange.Schedule{Unit: "mi", Services: []exchange.Service{{After: 30000, Drains: []float64{0.2}}}}
+	w, err := s.FromNewSteps(1)
+	fmt.Print(w.Text(), err)
+	// Output:
+	// mean age before service 1 = m + L = 0 + 30000 = 30000 mi
+	// mean age after service 1 = m(1 - r) = 30000 × (1 - 0.2) = 24000 mi
+	// <nil>
+}
