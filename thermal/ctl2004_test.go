@@ -162,6 +162,29 @@ func TestCTLOracle(t *testing.T) {
 	}
 }
 
+// TestDensityStarOracle compares the step before it, with all three constants, with
+// 200-bit arithmetic: ρ* = ρ{1 + [exp(A(1+0.8A)) - 1]/[1 + A(1+1.6A)B]}.
+func TestDensityStarOracle(t *testing.T) {
+	r := rand01(10)
+	for range 2000 {
+		rho := r.between(700, 1100)
+		c := CTL2004{Density60: units.Density(rho), K0: r.between(0, 300), K1: r.between(0.05, 0.3), K2: r.between(-1e-4, 2e-4)}
+		parts, err := c.Evaluate(units.Fahrenheit(80))
+		if err != nil {
+			continue // no expansion within the limits
+		}
+		k0, k1, k2, x := bigF(c.K0), bigF(c.K1), bigF(c.K2), bigF(rho)
+		a := mul(div(bigS(t, "0.01374979547"), bigF(2)), add(div(add(div(k0, x), k1), x), k2))
+		b := div(add(mul(bigF(2), k0), mul(k1, x)), add(k0, mul(add(k1, mul(k2, x)), x)))
+		top := sub(bigExp(mul(a, add(bigF(1), mul(bigS(t, "0.8"), a)))), bigF(1))
+		bottom := add(bigF(1), mul(a, add(bigF(1), mul(bigS(t, "1.6"), a)), b))
+		want := mul(x, add(bigF(1), div(top, bottom)))
+		if e := relative(float64(parts.DensityStar), want); e > 5e-16 {
+			t.Fatalf("%+v: %v, relative error %g", c, parts.DensityStar, e)
+		}
+	}
+}
+
 func TestCTLRefuses(t *testing.T) {
 	at := units.Fahrenheit(100)
 	for name, c := range map[string]CTL2004{
