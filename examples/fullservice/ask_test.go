@@ -152,16 +152,16 @@ func TestWorkingIsPrintedOnRequest(t *testing.T) {
 // Six drains of 3 L out of 12 L leave 0.75⁶ = 18 % in a box that mixes, and with a
 // sump not known 75 % for sure: enough for a refresh to 45 %, not for a change of class.
 func TestChangeOfClassIsPlannedByTheBound(t *testing.T) {
-	for _, tt := range []struct{ purpose, outcome, text string }{
-		{"refresh", `"outcome": "met if mixed"`, "at most 45 % old fluid."},
-		{"change of class", `"met": false`, "at most 45 % old fluid whatever the gears do, since the class of fluid is changed."},
+	for _, tt := range []struct{ purpose, outcome, text, fluid string }{
+		{"refresh", `"outcome": "met if mixed"`, "at most 45 % old fluid.", "\nFLUID\n"},
+		{"change of class", `"met": false`, "at most 45 % old fluid whatever the gears do, since the class of fluid is changed.", "\nFLUID for all 12 cycles, which do not meet what was agreed\n"},
 	} {
 		path := edited(t, `target = "45 %"`, `target = "45 %"`+"\npurpose = \""+tt.purpose+"\"")
 		code, out, stderr := call("-job", path, "-json")
 		if code != 0 || !strings.Contains(out, tt.outcome) || !strings.Contains(out, `"purpose": "`+tt.purpose+`"`) {
 			t.Errorf("%s: exit %d %s; want %s", tt.purpose, code, stderr, tt.outcome)
 		}
-		if code, out, stderr = call("-job", path); code != 0 || !strings.Contains(out, tt.text) {
+		if code, out, stderr = call("-job", path); code != 0 || !strings.Contains(out, tt.text) || !strings.Contains(out, tt.fluid) {
 			t.Errorf("%s: exit %d %s\n%s", tt.purpose, code, stderr, out)
 		}
 	}

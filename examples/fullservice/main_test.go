@@ -297,3 +297,10 @@ class = "s-2"
 		t.Errorf("over the built-in pack: exit %d: %s", code, stderr)
 	}
 }
+
+func TestAJobWithoutAVehicleIsNamedByItsGearbox(t *testing.T) {
+	code, out, stderr := call("-job", edited(t, `vehicle   = "co-operative bus 2"`, ``))
+	if code != 0 || !strings.HasPrefix(out, "PLAN for Tern six-speed (invented), by-hand\n") {
+		t.Errorf("exit %d %s\n%.80s", code, stderr, out)
+	}
+}

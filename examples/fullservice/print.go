@@ -18,7 +18,11 @@ func writeText(w io.Writer, s *service) error {
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(w, "PLAN for %s (%s), %s\n", r.Vehicle, s.proc.Title, r.Job)
+	vehicle := s.proc.Title
+	if r.Vehicle != "" {
+		vehicle = r.Vehicle + " (" + s.proc.Title + ")"
+	}
+	fmt.Fprintf(w, "PLAN for %s, %s\n", vehicle, r.Job)
 	printPlan(w, s, r)
 	printBuy(w, r)
 	printTorque(w, r)
@@ -87,7 +91,11 @@ func span(low, high float64) string { return fmt.Sprintf("%.1f to %.1f %%", 100*
 
 func printBuy(w io.Writer, r result) {
 	p := r.Plan
-	fmt.Fprintf(w, "\nFLUID\n")
+	unmet := ""
+	if !p.Met {
+		unmet = " for all " + count(p.Cycles, "cycle") + ", which do not meet what was agreed"
+	}
+	fmt.Fprintf(w, "\nFLUID%s\n", unmet)
 	for _, line := range []struct {
 		name string
 		v    units.Volume
