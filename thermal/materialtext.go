@@ -1,5 +1,7 @@
 package thermal
 
+import "errors"
+
 // MarshalText returns the material's name as ParseMaterial reads it; the
 // unknown material is an error.
 func (m Material) MarshalText() ([]byte, error) {
@@ -12,6 +14,9 @@ func (m Material) MarshalText() ([]byte, error) {
 // UnmarshalText reads what MarshalText wrote; on error the material is left as
 // it was.
 func (m *Material) UnmarshalText(text []byte) error {
+	if m == nil {
+		return errors.New("thermal: nowhere to read a material into; want a pointer that is not nil")
+	}
 	got, err := ParseMaterial(string(text))
 	if err != nil {
 		return err

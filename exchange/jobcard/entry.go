@@ -125,10 +125,12 @@ type Duration time.Duration
 // MarshalText returns the duration as time.Duration prints it.
 func (d Duration) MarshalText() ([]byte, error) { return []byte(time.Duration(d).String()), nil }
 
+var errNowhere = errors.New("jobcard: nowhere to read into; want a pointer that is not nil")
+
 // UnmarshalText reads what time.ParseDuration reads.
 func (d *Duration) UnmarshalText(b []byte) error {
 	if d == nil {
-		return errors.New("jobcard: nowhere to read into; want a pointer that is not nil")
+		return errNowhere
 	}
 	got, err := time.ParseDuration(string(b))
 	if err != nil {

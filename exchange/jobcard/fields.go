@@ -184,7 +184,7 @@ func checkText(s string, most int) error {
 		return fmt.Errorf("%d bytes; want at most %d", len(s), most)
 	}
 	if !utf8.ValidString(s) {
-		return errors.New("not valid UTF-8")
+		return errors.New("not valid UTF-8; want plain text")
 	}
 	for _, r := range s {
 		if unicode.IsControl(r) && r != '\n' && r != '\t' || unicode.Is(unicode.Bidi_Control, r) || r == unicode.ReplacementChar {

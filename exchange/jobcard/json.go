@@ -51,7 +51,7 @@ func Decode(data []byte) (*Card, error) {
 		Schema int `json:"schema"`
 	}
 	if err := json.Unmarshal(data, &version); err != nil {
-		return nil, fmt.Errorf("jobcard: not a job card: %w", err)
+		return nil, fmt.Errorf("jobcard: not a job card: %w; want what MarshalJSON writes", err)
 	}
 	if version.Schema != Schema {
 		return nil, fmt.Errorf("jobcard: schema %d; this version reads schema %d", version.Schema, Schema)
@@ -60,7 +60,7 @@ func Decode(data []byte) (*Card, error) {
 	dec.DisallowUnknownFields()
 	var w wire
 	if err := dec.Decode(&w); err != nil {
-		return nil, fmt.Errorf("jobcard: not a job card: %w", err)
+		return nil, fmt.Errorf("jobcard: not a job card: %w; want what MarshalJSON writes", err)
 	}
 	if _, err := dec.Token(); !errors.Is(err, io.EOF) {
 		return nil, errors.New("jobcard: something follows the card; want one card and nothing else")

@@ -72,6 +72,9 @@ func (k Kind) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads what MarshalText wrote.
 func (k *Kind) UnmarshalText(b []byte) error {
+	if k == nil {
+		return errNowhere
+	}
 	got, err := ParseKind(string(b))
 	if err != nil {
 		return err
@@ -134,6 +137,9 @@ func (o Origin) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads what String returns.
 func (o *Origin) UnmarshalText(b []byte) error {
+	if o == nil {
+		return errNowhere
+	}
 	for origin := FromBox; origin <= FromStock; origin++ {
 		if origin.String() == string(b) {
 			*o = origin

@@ -47,7 +47,10 @@ func (t Tool) Spread(setting units.Torque) (low, high units.Torque, err error) {
 	if err := t.Check(); err != nil {
 		return low, high, err
 	}
-	if !setting.Valid() || setting.Compare(t.Low) < 0 || setting.Compare(t.High) > 0 {
+	if !setting.Valid() {
+		return low, high, fmt.Errorf("sealing: torque tool %.40q: the setting is %w; want one from %s to %s", t.ID, units.ErrOutOfRange, Both(t.Low), Both(t.High))
+	}
+	if setting.Compare(t.Low) < 0 || setting.Compare(t.High) > 0 {
 		return low, high, fmt.Errorf("sealing: torque tool %.40q sets %s to %s, not %s; take another tool", t.ID, Both(t.Low), Both(t.High), Both(setting))
 	}
 	half := setting.Scale(t.relative())
