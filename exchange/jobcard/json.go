@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strings"
 )
 
 // Schema is the version of the card's JSON. Older versions stay readable.
@@ -51,7 +52,7 @@ func Decode(data []byte) (*Card, error) {
 		Schema int `json:"schema"`
 	}
 	if err := json.Unmarshal(data, &version); err != nil {
-		return nil, fmt.Errorf("jobcard: not a job card: %w; want what MarshalJSON writes", err)
+		return nil, notACard(err)
 	}
 	if version.Schema != Schema {
 		return nil, fmt.Errorf("jobcard: schema %d; this version reads schema %d", version.Schema, Schema)
@@ -60,12 +61,21 @@ func Decode(data []byte) (*Card, error) {
 	dec.DisallowUnknownFields()
 	var w wire
 	if err := dec.Decode(&w); err != nil {
-		return nil, fmt.Errorf("jobcard: not a job card: %w; want what MarshalJSON writes", err)
+		return nil, notACard(err)
 	}
 	if _, err := dec.Token(); !errors.Is(err, io.EOF) {
 		return nil, errors.New("jobcard: something follows the card; want one card and nothing else")
 	}
 	return rebuild(w)
+}
+
+// notACard wraps what encoding/json says, unless it repeats the input at length.
+func notACard(err error) error {
+	const most = 200
+	if text := err.Error(); len(text) > most {
+		err = errors.New(strings.ToValidUTF8(text[:40], "") + "…")
+	}
+	return fmt.Errorf("jobcard: not a job card: %w; want what MarshalJSON writes", err)
 }
 
 func rebuild(w wire) (*Card, error) {

@@ -48,7 +48,7 @@ func (t Tool) Spread(setting units.Torque) (low, high units.Torque, err error) {
 		return low, high, err
 	}
 	if !setting.Valid() {
-		return low, high, fmt.Errorf("sealing: torque tool %.40q: the setting is %w; want one from %s to %s", t.ID, units.ErrOutOfRange, Both(t.Low), Both(t.High))
+		return low, high, fmt.Errorf("sealing: torque tool %.40q: the setting is %w; want one from %s to %s, or take another tool", t.ID, units.ErrOutOfRange, Both(t.Low), Both(t.High))
 	}
 	if setting.Compare(t.Low) < 0 || setting.Compare(t.High) > 0 {
 		return low, high, fmt.Errorf("sealing: torque tool %.40q sets %s to %s, not %s; take another tool", t.ID, Both(t.Low), Both(t.High), Both(setting))
