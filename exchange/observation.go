@@ -52,6 +52,9 @@ func (p AtPlug) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads what MarshalText writes.
 func (p *AtPlug) UnmarshalText(text []byte) error {
+	if p == nil {
+		return errNowhere
+	}
 	for seen := PlugNotSeen; seen <= PlugStreams; seen++ {
 		if seen.String() == string(text) {
 			*p = seen

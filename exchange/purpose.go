@@ -1,6 +1,9 @@
 package exchange
 
-import "fmt"
+import (
+	"errors"
+	"fmt"
+)
 
 // Purpose says how strictly a target is meant.
 type Purpose uint8
@@ -34,8 +37,13 @@ func (p Purpose) MarshalText() ([]byte, error) {
 	return []byte(p.String()), nil
 }
 
+var errNowhere = errors.New("exchange: nowhere to read into; want a pointer that is not nil")
+
 // UnmarshalText reads what MarshalText writes.
 func (p *Purpose) UnmarshalText(text []byte) error {
+	if p == nil {
+		return errNowhere
+	}
 	for _, known := range [...]Purpose{Refresh, ChangeClass} {
 		if known.String() == string(text) {
 			*p = known

@@ -81,7 +81,7 @@ func (w *writer) prepare(lines []line) {
 		switch {
 		case l.bare:
 		case !ok:
-			w.errs = append(w.errs, fmt.Errorf("%s has no source; want a Figure with that Key", l.path()))
+			w.errs = append(w.errs, fmt.Errorf("%.40s has no source; want a Figure with that Key", l.path()))
 		case l.same(f.Text):
 			l.text = f.Text
 		}
@@ -189,7 +189,7 @@ func (w *writer) most(lines []written) string {
 // hidden character in a title made by a program, come out as an error here.
 func (w *writer) checked(id string) ([]byte, error) {
 	data := []byte(w.b.String())
-	doc, err := sheet.Parse(id+".toml", data)
+	doc, err := sheet.Parse(fmt.Sprintf("%.40s.toml", id), data)
 	if err != nil {
 		return nil, fmt.Errorf("refdata: %.40q: %w", id, err)
 	}

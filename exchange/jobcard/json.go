@@ -96,6 +96,9 @@ func rebuild(w wire) (*Card, error) {
 
 // UnmarshalJSON is Decode into a card; on error the card is left as it was.
 func (c *Card) UnmarshalJSON(data []byte) error {
+	if c == nil {
+		return errNowhere
+	}
 	got, err := Decode(data)
 	if err != nil {
 		return err
