@@ -35,7 +35,7 @@ func newBuilder(c checks) *builder {
 func (b *builder) read(layer int, doc *sheet.Doc) {
 	b.docs = append(b.docs, doc)
 	root := doc.Root()
-	if doc.Err() != nil && len(root.Names()) == 0 {
+	if doc.Refused() && len(root.Names()) == 0 {
 		return // not a text at all; what is missing is not the point
 	}
 	f := &file{doc: doc, layer: layer, name: doc.Name()}
@@ -79,11 +79,11 @@ func (b *builder) forget(f *file) {
 
 // close looks for what nobody asked for, once everything is read.
 func (f *file) close() {
-	if !f.closed && f.doc.Err() == nil {
+	if !f.closed && !f.doc.Refused() {
 		f.unused()
 	}
 	f.closed = true
-	_ = f.doc.Finish() // its faults come with those of the other files
+	f.doc.Close()
 }
 
 // once refuses an id given twice; ids are lower case, so no twins differ by case
@@ -143,7 +143,7 @@ func (b *builder) finish() sheet.Faults {
 	}
 	var faults []sheet.Faults
 	for _, doc := range b.docs {
-		_ = doc.Finish() // its faults come with those of the other files
+		doc.Close()
 		faults = append(faults, doc.Faults())
 	}
 	joined := sheet.Join(faults...)

@@ -1,7 +1,6 @@
 package refdata
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -60,16 +59,16 @@ func (l Layer) pages() ([]page, error) {
 		return nil, err
 	}
 	list := make([]page, 0, len(names))
-	var room []byte // for the longest file so far
 	total := 0
 	for _, name := range names {
-		if room, err = content(l.FS, name, room); err != nil {
+		data, err := content(l.FS, name)
+		if err != nil {
 			return nil, fmt.Errorf("refdata: %s: %w", l.shown(name), err)
 		}
-		if total += len(room); total > mostBytes {
+		if total += len(data); total > mostBytes {
 			return nil, fmt.Errorf("refdata: %s: the files before it fill the %d MiB a pack may have", l.shown(name), mostBytes>>20)
 		}
-		list = append(list, page{name: strings.TrimPrefix(strings.TrimPrefix(name, l.Dir), "/"), shown: l.shown(name), data: bytes.Clone(room)})
+		list = append(list, page{name: strings.TrimPrefix(strings.TrimPrefix(name, l.Dir), "/"), shown: l.shown(name), data: data})
 	}
 	return list, nil
 }
@@ -101,8 +100,8 @@ func (l Layer) files() ([]string, error) {
 	return names, nil
 }
 
-// content reads one plain file into room, and never more than a sheet may have.
-func content(fsys fs.FS, name string, room []byte) (data []byte, err error) {
+// content reads one plain file, and never more than a sheet may have.
+func content(fsys fs.FS, name string) (data []byte, err error) {
 	f, err := fsys.Open(name)
 	if err != nil {
 		return nil, err
@@ -119,7 +118,7 @@ func content(fsys fs.FS, name string, room []byte) (data []byte, err error) {
 	if !info.Mode().IsRegular() {
 		return nil, errors.New("is not a plain file; want files, not links")
 	}
-	data, err = sheet.Bytes(f, room)
+	data, err = sheet.Bytes(f, info.Size())
 	if err == nil && len(data) > sheet.MaxBytes {
 		return nil, fmt.Errorf("%w: more than %d KiB", sheet.ErrTooLarge, sheet.MaxBytes>>10)
 	}

@@ -71,9 +71,10 @@ func materialShape() form { return form{"material", "aluminium", `^[A-Za-z]`, ni
 
 // materials names what a vessel or a case may be made of.
 func materials() string {
-	var names []string
-	for _, m := range thermal.Materials() {
-		names = append(names, m.String())
+	all := thermal.Materials()
+	names := make([]string, len(all))
+	for i, m := range all {
+		names[i] = m.String()
 	}
 	return strings.Join(names, ", ")
 }

@@ -18,7 +18,9 @@ type reader struct {
 
 // readSources reads a file's [source.…] tables. Their names hold in that file only.
 func (f *file) readSources(t *sheet.Table) {
-	for _, s := range t.Subs() {
+	list := t.Subs()
+	f.sources = room[Source](len(list))
+	for _, s := range list {
 		kind, _ := filled(s.Need("kind")).Choice(sourceKinds()...)
 		f.sources = append(f.sources, Source{
 			Name: s.Name(), Title: filled(s.Need("title")).String(), Kind: kind,

@@ -30,7 +30,9 @@ func (r *reader) procedure(root *view) Procedure {
 	p.Kept, _ = take(r, fluid, "kept", "pack-volume", volumeForm, notNegative)
 	p.MixRuns, _ = r.value(root.sub("mix"), "runs").Count(1, 100)
 	r.window(root.sub("window"), &p)
-	for _, t := range root.sub("washer").subs() {
+	washers := root.sub("washer").subs()
+	p.Washers = room[sealing.Washer](len(washers))
+	for _, t := range washers {
 		w, ok := r.washer(t)
 		if ok {
 			r.checks.ring(t, w)
@@ -39,7 +41,9 @@ func (r *reader) procedure(root *view) Procedure {
 		}
 		p.Washers = append(p.Washers, w)
 	}
-	for _, t := range root.sub("plug").subs() {
+	plugs := root.sub("plug").subs()
+	p.Plugs = room[sealing.Plug](len(plugs))
+	for _, t := range plugs {
 		plug, ok := r.plug(t, p.Washers)
 		if ok {
 			r.checks.plug(r, t, plug)
@@ -63,6 +67,14 @@ func (r *reader) procedure(root *view) Procedure {
 	return p
 }
 
+// room for n of them; nil for none.
+func room[T any](n int) []T {
+	if n == 0 {
+		return nil
+	}
+	return make([]T, 0, n)
+}
+
 func (r *reader) capacity(t *view, p *Procedure) {
 	p.Capacity, _ = mustTake(r, t, "total", "pack-range", rangeForm, positiveRange)
 	capacityAgain(r, t, p.Capacity)
@@ -71,7 +83,7 @@ func (r *reader) capacity(t *view, p *Procedure) {
 	sump := r.value(t, "sump")
 	p.Sump, _ = sheet.Take(sump, "pack-volume", volumeForm, notNegative)
 	p.Reference, _ = take(r, t, "at", "pack-temperature", temperatureForm, units.ParseTemperature)
-	p.CaseMetal, _ = take(r, t, "case", "pack-material", `write it like "aluminium"`, thermal.ParseMaterial)
+	p.CaseMetal, _ = take(r, t, "case", "pack-material", `write it like "aluminium"`, parseMaterial)
 	if p.Capacity.IsZero() {
 		return
 	}
@@ -159,9 +171,10 @@ func unusedWashers(root *view, p Procedure) {
 			return // a slip of the name, told at the plug
 		}
 	}
+	all := root.sub("washer")
 	for _, w := range p.Washers {
 		if !slices.ContainsFunc(p.Plugs, func(plug sealing.Plug) bool { return plug.Washer == w.ID }) {
-			root.sub("washer").sub(w.ID).warn("pack-washer-unused", "no plug of this file takes it", fmt.Sprintf("name it: washer = %q in its plug, or drop it", w.ID))
+			all.sub(w.ID).warn("pack-washer-unused", "no plug of this file takes it", fmt.Sprintf("name it: washer = %q in its plug, or drop it", w.ID))
 		}
 	}
 }

@@ -24,7 +24,9 @@ func (r *reader) fluid(root *view) FluidClass {
 	}
 	prices := root.sub("price")
 	f.Currency = prices.need("currency").String()
-	for _, o := range root.sub("pack").subs() {
+	packs := root.sub("pack").subs()
+	f.Offers = room[exchange.Offer](len(packs))
+	for _, o := range packs {
 		f.Offers = append(f.Offers, r.offer(o))
 	}
 	if len(f.Offers) > 0 && !prices.present() {
@@ -41,7 +43,9 @@ func (r *reader) fluid(root *view) FluidClass {
 func (r *reader) densities(v *view) []thermal.DensityPoint {
 	before := r.misses
 	var points []thermal.DensityPoint
-	for _, t := range v.subs() {
+	rows := v.subs()
+	points = room[thermal.DensityPoint](len(rows))
+	for _, t := range rows {
 		at, okAt := mustTake(r, t, "at", "pack-temperature", temperatureForm, units.ParseTemperature)
 		density, ok := mustTake(r, t, "density", "pack-density", densityForm, positiveDensity)
 		if ok && okAt {
@@ -68,7 +72,9 @@ func (r *reader) offer(t *view) exchange.Offer {
 
 func (r *reader) shop(root *view) Shop {
 	s := Shop{ID: root.need("id").String(), Title: root.need("title").String()}
-	for _, t := range root.sub("vessel").subs() {
+	vessels := root.sub("vessel").subs()
+	s.Vessels = room[thermal.Vessel](len(vessels))
+	for _, t := range vessels {
 		s.Vessels = append(s.Vessels, r.vessel(t))
 	}
 	for _, t := range root.sub("thermometer").subs() {
@@ -93,7 +99,7 @@ func (r *reader) shop(root *view) Shop {
 func (r *reader) vessel(t *view) thermal.Vessel {
 	before := r.misses
 	v := thermal.Vessel{ID: t.name(), Title: t.str("title").String()}
-	v.Material, _ = mustTake(r, t, "material", "pack-material", `write it like "polypropylene"`, thermal.ParseMaterial)
+	v.Material, _ = mustTake(r, t, "material", "pack-material", `write it like "polypropylene"`, parseMaterial)
 	v.Graduation, _ = mustTake(r, t, "graduation", "pack-volume", volumeForm, positiveVolume)
 	v.ScaleError, _ = mustTake(r, t, "scale_error", "pack-share", `write it like "1 %"`, parsePercent)
 	v.Capacity, _ = mustTake(r, t, "capacity", "pack-volume", volumeForm, positiveVolume)

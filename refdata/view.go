@@ -184,8 +184,11 @@ func (v *view) subs() []*view {
 	v.note("*")
 	var names []string
 	for _, l := range slices.Backward(v.levels) {
-		for _, t := range l.table.Subs() {
-			if !slices.Contains(names, t.Name()) && !slices.Contains(l.cut, v.join(t.Name())) {
+		subs := l.table.Subs()
+		names = slices.Grow(names, len(subs))
+		below := len(names) // one table has no name twice
+		for _, t := range subs {
+			if !slices.Contains(names[:below], t.Name()) && !slices.Contains(l.cut, v.join(t.Name())) {
 				names = append(names, t.Name())
 			}
 		}

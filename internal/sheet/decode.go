@@ -12,36 +12,33 @@ import (
 // blank takes refused statements out of the text, so that the library reads only what has the form of a sheet.
 // An accepted file goes to it unchanged, comments and all.
 func (s *scanner) blank() {
-	var text []byte
+	text := s.text
+	if s.stopped {
+		text = text[:s.at]
+	}
+	var b strings.Builder
 	for _, st := range s.done {
-		if st.live() {
+		if st.refused != nil && !*st.refused {
 			continue
 		}
-		if text == nil {
-			text = []byte(s.text)
+		start, end := int(st.start), min(int(st.end), len(text))
+		if b.Cap() == 0 {
+			b.Grow(len(text))
 		}
-		for i := st.start; i < st.end; i++ {
-			if text[i] != '\n' && text[i] != '\r' {
-				text[i] = ' '
+		b.WriteString(text[b.Len():min(max(start, b.Len()), len(text))])
+		for b.Len() < end {
+			if c := text[b.Len()]; c == '\n' || c == '\r' {
+				b.WriteByte(c)
+			} else {
+				b.WriteByte(' ')
 			}
 		}
 	}
-	if text != nil {
-		s.text = string(text)
+	s.text = text
+	if b.Cap() > 0 {
+		b.WriteString(text[b.Len():])
+		s.text = b.String()
 	}
-	if s.stopped {
-		s.text = s.text[:s.at]
-	}
-}
-
-func (st statement) live() bool {
-	switch {
-	case st.table != nil:
-		return !st.table.dead
-	case st.key != nil:
-		return !st.key.refused
-	}
-	return false
 }
 
 // decode lets the TOML library say what each accepted value is. The scanner has settled the form already: a complaint of

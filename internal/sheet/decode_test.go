@@ -7,10 +7,9 @@ import (
 
 // scanned gives a document as the scanner leaves it.
 func scanned(text string) *Doc {
-	d := &Doc{name: "x.toml", src: text, lines: lineStarts(text)}
+	d := &Doc{name: "x.toml", src: text, lines: lineCounts(text)}
 	d.root = d.newTable(nil, "", 0)
-	clean, bad := d.screen()
-	s := &scanner{doc: d, text: clean, bad: bad, cur: d.root}
+	s := &scanner{doc: d, text: d.screen(), cur: d.root}
 	s.run()
 	return d
 }

@@ -109,9 +109,12 @@ func (d *Doc) Faults() Faults {
 	return Faults{All: all, More: more}
 }
 
+// Refused reports whether a fault of severity Error was found so far.
+func (d *Doc) Refused() bool { return d != nil && d.refused }
+
 // Err gives the faults found so far as an error, or nil if none of them is of severity Error.
 func (d *Doc) Err() error {
-	if d == nil || !d.refused {
+	if !d.Refused() {
 		return nil
 	}
 	return d.Faults()

@@ -6,15 +6,18 @@ import "slices"
 // file as one error of type Faults, sorted by place. It is nil if there is nothing of severity Error; warnings are then in
 // Faults. Calling it again changes nothing.
 func (d *Doc) Finish() error {
-	if d == nil {
-		return nil
-	}
-	if !d.closed {
-		d.closed = true
-		d.strangers(d.Root())
-		d.absences(d.Root())
-	}
+	d.Close()
 	return d.Err()
+}
+
+// Close is Finish for a caller who asks for the faults later.
+func (d *Doc) Close() {
+	if d == nil || d.closed {
+		return
+	}
+	d.closed = true
+	d.strangers(d.Root())
+	d.absences(d.Root())
 }
 
 // strangers reports the names that were not asked for. Of an unknown table, the header is enough.
@@ -83,12 +86,27 @@ func (t *Table) excuse(name string) {
 	t.missing = slices.DeleteFunc(t.missing, func(a absence) bool { return a.name == name })
 }
 
+// supply says how to write what is missing.
+func (t *Table) supply(a absence) string {
+	switch {
+	case a.example == "":
+		return "write a header [" + t.path(a.name) + "] and its keys under it"
+	case t.parent == nil:
+		return "write " + a.name + " = " + a.example + " at the top of the file"
+	}
+	return "write " + a.name + " = " + a.example + " under [" + t.path() + "]"
+}
+
 func (d *Doc) absences(t *Table) {
 	for i, a := range t.missing {
-		if t.dead || t.holed || a.table && d.lost || slices.Contains(t.missing[:i], a) {
+		if t.dead || t.holed || a.example == "" && d.lost || slices.Contains(t.missing[:i], a) {
 			continue
 		}
-		d.addAt(t.off, t.path(a.name), codeMissing, "missing", a.do)
+		if d.full() {
+			d.addAt(t.off, "", codeMissing, "", "")
+			continue
+		}
+		d.addAt(t.off, t.path(a.name), codeMissing, "missing", t.supply(a))
 	}
 	for _, m := range t.order {
 		if m.sub != nil {

@@ -75,7 +75,10 @@ func (s *scanner) open(off int, path []segment) *Table {
 					"put all its lines under one header")
 				return s.detach(off)
 			}
+			s.names++
 			s.late(off, m)
+		} else {
+			s.names++ // a name costs the library something each time it is written
 		}
 		t = m.sub
 	}
@@ -213,8 +216,14 @@ func (s *scanner) quotedKey(quote byte) int {
 }
 
 func (s *scanner) judgeKey(off int, raw string) {
+	if raw != "" && len(raw) <= MaxKey && keyLetters(raw) {
+		return
+	}
+	if s.said { // what follows costs something, and there may be a hundred thousand names in one header
+		s.failed = true
+		return
+	}
 	switch {
-	case raw != "" && len(raw) <= MaxKey && keyLetters(raw):
 	case raw == "":
 		if s.atLineEnd() || s.peek() == '=' || s.peek() == ']' || s.peek() == '.' || s.text[off] == '"' || s.text[off] == '\'' {
 			s.fail(off, codeKeyForm, "an empty key", "give it a name of a-z, 0-9, _ and -")

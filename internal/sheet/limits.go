@@ -9,7 +9,8 @@ const (
 	MaxKey    = 64        // bytes of one key
 	MaxText   = 4096      // bytes of one value as written
 	MaxList   = 64        // values in one list
-	MaxNames  = 4096      // tables and keys of one file together
+	MaxNames  = 4096      // tables and keys of one file together; a name counts again in each header
+	MaxItems  = 1024      // values in all lists of one file together
 	MaxFaults = 200       // faults shown of one file; the rest are counted
 )
 

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"sort"
 	"strings"
 	"unicode/utf8"
 )
@@ -17,31 +16,33 @@ func (p Pos) Known() bool { return p.Line > 0 }
 
 const byteOrderMark = "\ufeff"
 
-// lineStarts gives the offset of the first character of every line.
-// The library's own columns are not used: they are wrong for headers and shift by the byte-order mark.
-func lineStarts(src string) []int {
-	starts := make([]int, 1, 1+strings.Count(src, "\n"))
-	if strings.HasPrefix(src, byteOrderMark) {
-		starts[0] = len(byteOrderMark)
+// stride is how far apart the places are at which the lines before are known.
+const stride = 1024
+
+// lineCounts gives the number of lines that end before each stride. A place is hardly ever asked for, and a file may be
+// nothing but line ends: an index of every line would cost more than the file.
+func lineCounts(src string) []int32 {
+	counts := make([]int32, 0, len(src)/stride+1)
+	n := 0
+	for i := 0; i <= len(src); i += stride {
+		counts = append(counts, int32(n)) // at most MaxBytes
+		n += strings.Count(src[i:min(i+stride, len(src))], "\n")
 	}
-	for i := 0; i < len(src); i++ {
-		if src[i] == '\n' {
-			starts = append(starts, i+1)
-		}
-	}
-	return starts
+	return counts
 }
 
 // pos turns a byte offset into a place; an offset outside the file is moved to its nearest end.
+// The library's own columns are not used: they are wrong for headers and shift by the byte-order mark.
 func (d *Doc) pos(offset int) Pos {
-	offset = min(max(offset, 0), len(d.src))
 	if len(d.lines) == 0 {
 		return Pos{}
 	}
-	line := sort.SearchInts(d.lines, offset+1) // first line starting beyond offset
-	if line == 0 {                             // inside the byte-order mark
-		return Pos{Offset: offset, Line: 1, Col: 1}
+	offset = min(max(offset, 0), len(d.src))
+	near := offset / stride
+	line := 1 + int(d.lines[near]) + strings.Count(d.src[near*stride:offset], "\n")
+	start := 1 + strings.LastIndexByte(d.src[:offset], '\n')
+	if start == 0 && strings.HasPrefix(d.src, byteOrderMark) {
+		start = min(len(byteOrderMark), offset)
 	}
-	start := d.lines[line-1]
 	return Pos{Offset: offset, Line: line, Col: 1 + utf8.RuneCountInString(d.src[start:offset])}
 }

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"strings"
 	"testing"
 	"unicode/utf8"
 )
@@ -23,8 +24,9 @@ func slowPos(src string, offset int) Pos {
 }
 
 func TestPosAgainstWalking(t *testing.T) {
-	for _, src := range []string{"", "\n", "a\n\nb", "ä·°\r\n€x\n", byteOrderMark + "a\nb", byteOrderMark, "\xff\xfe\xfd\na", "a\n" + byteOrderMark} {
-		d := &Doc{src: src, lines: lineStarts(src)}
+	long := strings.Repeat("äöü\n\r\n x", 300) // some strides
+	for _, src := range []string{long, byteOrderMark + long, strings.Repeat("\n", 2*stride), strings.Repeat("x", 2*stride), "", "\n", "a\n\nb", "ä·°\r\n€x\n", byteOrderMark + "a\nb", byteOrderMark, "\xff\xfe\xfd\na", "a\n" + byteOrderMark} {
+		d := &Doc{src: src, lines: lineCounts(src)}
 		for offset := 0; offset <= len(src); offset++ {
 			if offset < len(src) && !utf8.RuneStart(src[offset]) { // inside a character
 				continue
@@ -45,7 +47,7 @@ func TestPosAgainstWalking(t *testing.T) {
 }
 
 func TestPosInsideAByteOrderMark(t *testing.T) {
-	d := &Doc{src: byteOrderMark + "a", lines: lineStarts(byteOrderMark + "a")}
+	d := &Doc{src: byteOrderMark + "a", lines: lineCounts(byteOrderMark + "a")}
 	if got, want := d.pos(1), (Pos{Offset: 1, Line: 1, Col: 1}); got != want {
 		t.Errorf("%+v, want %+v", got, want)
 	}

@@ -46,13 +46,11 @@ func forbidden(r rune) refusal {
 	return allowed
 }
 
-type span struct{ start, end int }
-
 // screen finds every forbidden character and gives the text, as long as the file, with a space for each of
 // their bytes, so that the rest can still be read and offsets stay true. One fault of a kind is enough for a line.
-func (d *Doc) screen() (text string, bad []span) {
+func (d *Doc) screen() string {
 	if plainText(d.src) {
-		return d.src, nil
+		return d.src
 	}
 	clean := []byte(d.src)
 	i := 0
@@ -78,11 +76,13 @@ func (d *Doc) screen() (text string, bad []span) {
 				said[code] = true
 				d.addRune(i, code, d.src[i:i+width], r)
 			}
-			bad = blot(clean, bad, span{i, i + width})
+			for n := range width {
+				clean[i+n] = ' '
+			}
 		}
 		i += width
 	}
-	return string(clean), bad
+	return string(clean)
 }
 
 // plainText reports whether nothing in a file can be forbidden; most files need no closer look.
@@ -100,18 +100,6 @@ func plainText(src string) bool {
 		i += width
 	}
 	return true
-}
-
-// blot blanks the span and adds it to those known, which stay sorted and apart.
-func blot(text []byte, bad []span, at span) []span {
-	for i := at.start; i < at.end; i++ {
-		text[i] = ' '
-	}
-	if n := len(bad); n > 0 && bad[n-1].end == at.start {
-		bad[n-1].end = at.end
-		return bad
-	}
-	return append(bad, at)
 }
 
 // judge gives the code of the fault of a character, as it is written in the file; empty if it may stand.

@@ -11,10 +11,10 @@ import (
 type scanner struct {
 	doc   *Doc
 	text  string // the file with forbidden characters blanked out
-	bad   []span // where they stood
 	at    int
 	cur   *Table    // the table that assignments go into
-	names int       // tables and keys so far
+	names int       // tables and keys so far, and names written again in headers
+	items int       // values in lists so far
 	under *Table    // with path, what the faults of this statement name as their key
 	path  []segment // of this statement; nil before it is read
 	room  []segment // what path is kept in, statement after statement
@@ -27,13 +27,13 @@ type scanner struct {
 
 	done []statement
 	slab []member // made ahead
+	list []item   // room for the items of one list
 }
 
-// A statement is a stretch of the file with the table or key it made; with neither, it made nothing.
+// A statement is a stretch of the file, and whether the table or key it made is refused; nil if it made nothing.
 type statement struct {
-	span
-	table *Table
-	key   *member
+	start, end int32
+	refused    *bool
 }
 
 func (s *scanner) newMember(m member) *member {
@@ -56,37 +56,36 @@ func (s *scanner) run() {
 }
 
 func (s *scanner) statement() {
-	st := statement{span: span{start: s.at}}
+	start := s.at
+	var refused *bool
 	s.failed, s.resumed, s.under, s.path = false, false, s.cur, nil
 	// A forbidden character was reported already; what the blank in its place breaks is not worth a second fault.
-	s.said = s.spoiled(span{s.at, s.lineEnd(s.at)})
+	s.said = s.spoiled(s.at, s.lineEnd(s.at))
+	var table *Table
 	if s.peek() == '[' {
-		st.table = s.header()
-	} else {
-		st.key = s.assignment()
+		table = s.header()
+		refused = &table.dead
+	} else if key := s.assignment(); key != nil {
+		refused = &key.refused
 	}
 	if !s.resumed {
 		s.endLine()
 	}
-	st.end = s.at
-	if s.spoiled(st.span) {
+	if s.failed || s.spoiled(start, s.at) {
 		s.failed = true
+		s.refuse(table, refused)
 	}
-	s.settle(st)
-	s.done = append(s.done, st)
+	s.done = append(s.done, statement{int32(start), int32(s.at), refused}) // a file of MaxBytes fits
 }
 
-// settle refuses what a failed statement made.
-func (s *scanner) settle(st statement) {
-	if !s.failed {
-		return
-	}
+// refuse takes back what a failed statement made.
+func (s *scanner) refuse(table *Table, key *bool) {
 	switch {
-	case st.table != nil:
-		st.table.kill()
+	case table != nil:
+		table.kill()
 		s.doc.lost = true
-	case st.key != nil:
-		st.key.refused = true
+	case key != nil:
+		*key = true
 	}
 }
 
@@ -107,13 +106,8 @@ func (s *scanner) key() string {
 	return s.under.path(joinSegments(s.path))
 }
 
-// spoiled reports whether a forbidden character stood within the span.
-func (s *scanner) spoiled(in span) bool {
-	for len(s.bad) > 0 && s.bad[0].end <= in.start {
-		s.bad = s.bad[1:] // never looked back at: statements follow each other
-	}
-	return len(s.bad) > 0 && s.bad[0].start < in.end
-}
+// spoiled reports whether a forbidden character stood there: the blank in its place gives it away.
+func (s *scanner) spoiled(start, end int) bool { return s.text[start:end] != s.doc.src[start:end] }
 
 func (s *scanner) peek() byte { return s.ahead(0) }
 

@@ -109,7 +109,9 @@ func (s *scanner) escape(long bool) {
 		}
 	case 'b', 'f', 'r':
 		s.at += 2
-		s.fail(off, codeControl, `a control character (\`+string(rune(c))+")", "delete it")
+		if s.failed = true; !s.said {
+			s.fail(off, codeControl, `a control character (\`+string(rune(c))+")", "delete it")
+		}
 	case 'u':
 		s.hexEscape(off, 4)
 	case 'U':
@@ -132,7 +134,12 @@ func (s *scanner) hexEscape(off, digits int) {
 	s.at = end
 	raw := s.text[off:end]
 	n, err := strconv.ParseUint(raw[2:], 16, 32)
-	if err != nil || len(raw) != 2+digits || n > utf8.MaxRune || !utf8.ValidRune(rune(n)) {
+	bad := err != nil || len(raw) != 2+digits || n > utf8.MaxRune || !utf8.ValidRune(rune(n))
+	if s.said { // a text may hold thousands, and one fault will do
+		s.failed = s.failed || bad || judge(raw, rune(n)) != "" || n == '\n' || n == '\t'
+		return
+	}
+	if bad {
 		s.fail(off, codeEscape, "not a character: "+Echo(raw), `write the character itself`)
 		return
 	}

@@ -91,9 +91,25 @@ func (t *Table) look(name string) *member {
 	if m != nil {
 		m.used = true
 	} else if !slices.Contains(t.asked, name) {
-		t.asked = append(t.asked, name)
+		t.asked = t.doc.note(t.asked, name)
 	}
 	return m
+}
+
+// note appends a name to a table's list. Tables of one sort are asked the same things in the same order, so that most can
+// share the list of the one before; nothing is ever written into the shared part.
+func (d *Doc) note(list []string, name string) []string {
+	n := len(list)
+	if d == nil {
+		return append(list, name)
+	}
+	switch shares := len(d.names) >= n && slices.Equal(d.names[:n], list); {
+	case !shares || len(d.names) > n && d.names[n] != name:
+		d.names = append(append(make([]string, 0, 2*n+4), list...), name)
+	case len(d.names) == n:
+		d.names = append(d.names, name)
+	}
+	return d.names[: n+1 : n+1]
 }
 
 // Sub gives the table of that name inside this one. If there is none it gives one that is not Present and holds nothing.
@@ -115,8 +131,7 @@ func (t *Table) Sub(name string) *Table {
 func (t *Table) NeedSub(name string) *Table {
 	sub := t.Sub(name)
 	if t != nil && t.present && !sub.present && !sub.dead {
-		do := "write a header [" + t.path(name) + "] and its keys under it"
-		t.missing = append(t.missing, absence{name: name, do: do, table: true})
+		t.missing = append(t.missing, absence{name: name})
 	}
 	return sub
 }

@@ -15,6 +15,10 @@ func Take[T any](v Value, code, do string, parse func(string) (T, error)) (resul
 	}
 	result, err := parse(v.text)
 	if err != nil {
+		if v.table.doc.full() { // to be counted, and seen by nobody
+			v.table.doc.addAt(v.at, "", code, "", "")
+			return none, false
+		}
 		v.Fault(code, err.Error(), do)
 		return none, false
 	}

@@ -9,10 +9,11 @@ import (
 type Doc struct {
 	name    string
 	src     string
-	lines   []int
+	lines   []int32 // see lineCounts
 	root    *Table
 	faults  []Fault
 	more    int
+	names   []string // see note
 	refused bool
 	lost    bool // a header could not be read, so any table may be absent without fault of the writer
 	closed  bool // Finish has looked for unknown and missing keys
@@ -77,9 +78,8 @@ type Table struct {
 }
 
 type absence struct {
-	name  string
-	do    string
-	table bool
+	name    string
+	example string // of the value of a key; empty for a table
 }
 
 func (d *Doc) newTable(parent *Table, name string, off int) *Table {

@@ -93,11 +93,7 @@ func (t *Table) want(name, example string) {
 	if t == nil || !t.present || t.member(name) != nil {
 		return
 	}
-	do := "write " + name + " = " + example + " under [" + t.path() + "]"
-	if t.parent == nil {
-		do = "write " + name + " = " + example + " at the top of the file"
-	}
-	t.missing = append(t.missing, absence{name: name, do: do})
+	t.missing = append(t.missing, absence{name: name, example: example})
 }
 
 // words gives the value under a name if it is a string of either kind.

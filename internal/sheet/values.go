@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -17,7 +18,7 @@ func (s *scanner) value(m *member, path []segment) {
 		m.kind = s.str()
 	case '[':
 		m.kind = List
-		s.list(m)
+		s.listOf(m)
 	case '{':
 		s.fail(s.at, codeInline, "a table in braces", "write a header [table] and its keys on lines of their own")
 		s.skipBalanced()
@@ -98,8 +99,16 @@ func (s *scanner) skipString(i, end int) int {
 	return j
 }
 
-// list reads [ "…", "…" ], over several lines if need be.
-func (s *scanner) list(m *member) {
+// listOf reads [ "…", "…" ], over several lines if need be.
+func (s *scanner) listOf(m *member) {
+	s.list = s.list[:0]
+	s.readItems()
+	if !s.failed {
+		m.items = slices.Clone(s.list)
+	}
+}
+
+func (s *scanner) readItems() {
 	open := s.at
 	s.at++
 	comma := true // an item may stand here
@@ -117,7 +126,7 @@ func (s *scanner) list(m *member) {
 			return
 		}
 		comma = false
-		if !s.listItem(m, open) {
+		if !s.listItem(open) {
 			return
 		}
 	}
@@ -125,7 +134,7 @@ func (s *scanner) list(m *member) {
 }
 
 // listItem reads one item; false if the list cannot be read on from here.
-func (s *scanner) listItem(m *member, open int) bool {
+func (s *scanner) listItem(open int) bool {
 	off := s.at
 	switch s.peek() {
 	case '"', '\'':
@@ -138,10 +147,13 @@ func (s *scanner) listItem(m *member, open int) bool {
 			s.resumed = true
 			return false
 		}
-		if len(m.items) == MaxList {
-			s.fail(off, codeListLong, fmt.Sprintf("more than %d values in one list", MaxList), "split the list")
-		} else {
-			m.items = append(m.items, item{off: off})
+		switch s.items++; {
+		case len(s.list) == MaxList:
+			s.excess(off, MaxList, "one list", "split the list")
+		case s.items > MaxItems:
+			s.excess(off, MaxItems, "the lists of one file", "split it into several files")
+		default:
+			s.list = append(s.list, item{off: off})
 		}
 	case '[', '{':
 		s.fail(off, codeListNested, "brackets or braces inside a list", `a list holds only quoted words: ["hot fluid", "raised vehicle"]`)
@@ -150,6 +162,14 @@ func (s *scanner) listItem(m *member, open int) bool {
 		s.refuseBare(off, s.word(",]#"))
 	}
 	return true
+}
+
+// excess refuses a list with too many values. One fault will do, and there may be a hundred thousand of them.
+func (s *scanner) excess(off, most int, where, do string) {
+	s.failed = true
+	if !s.said {
+		s.fail(off, codeListLong, fmt.Sprintf("more than %d values in %s", most, where), do)
+	}
 }
 
 // newEntry reports whether the list has run into the next key or header: its closing bracket was forgotten.
