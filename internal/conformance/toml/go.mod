@@ -7,6 +7,9 @@ require (
 	github.com/toml-lang/toml-test/v2 v2.2.0
 )
 
-require github.com/BurntSushi/toml v1.6.0 // indirect
+require (
+	github.com/BurntSushi/toml v1.6.0 // indirect
+	github.com/shopspring/decimal v1.6.0 // indirect
+)
 
 replace example.com/meniscus => ../../..
