@@ -81,7 +81,7 @@ func (w *writer) prepare(lines []line) {
 		switch {
 		case l.bare:
 		case !ok:
-			w.errs = append(w.errs, fmt.Errorf("%.40s has no source; want a Figure with that Key", l.path()))
+			w.errs = append(w.errs, fmt.Errorf("%.40s has no source; want a Figure with that Key", strings.ToValidUTF8(l.path(), "�")))
 		case l.same(f.Text):
 			l.text = f.Text
 		}

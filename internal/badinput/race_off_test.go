@@ -1,0 +1,5 @@
+//go:build !race
+
+package badinput
+
+const raceDetector = false
