@@ -152,7 +152,7 @@ func TestObservationWithItsTime(t *testing.T) {
 // with the doubt that was stated, and the next step is no drain any more.
 func TestLevelBeforeAndAfterAReading(t *testing.T) {
 	s := ternSpec()
-	s.Target = 0.01
+	s.Target, s.OnHand = 0.01, litres(20)
 	before := ternEntries()[:12]
 	card := fill(t, s, before...)
 	check, err := card.LevelCheck(exchange.CameInRight)
