@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 	"testing/fstest"
+	"time"
 
 	"github.com/BurntSushi/toml"
 
@@ -59,12 +60,40 @@ func BenchmarkLoad(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
 				for _, f := range files { // order does not matter: each is read by itself
-					var x map[string]any
-					if err := toml.Unmarshal(f.Data, &x); err != nil {
-						b.Fatal(err)
-					}
+					bare(b, f.Data)
 				}
 			}
+		})
+	}
+}
+
+func bare(tb testing.TB, data []byte) {
+	var x map[string]any
+	if err := toml.Unmarshal(data, &x); err != nil {
+		tb.Fatal(err)
+	}
+}
+
+// BenchmarkLoadAgainstBare takes the two in turns, so that a busy machine slows
+// both, and gives how many times longer the loader takes: x-bare is to stay
+// below 2.5.
+func BenchmarkLoadAgainstBare(b *testing.B) {
+	for _, n := range []int{1000, 10_000} {
+		files := manyProcedures(b, n)
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			var ours, theirs time.Duration
+			for b.Loop() {
+				start := time.Now()
+				if _, err := Load(files, "."); err != nil {
+					b.Fatal(err)
+				}
+				middle := time.Now()
+				for _, f := range files { // order does not matter: each is read by itself
+					bare(b, f.Data)
+				}
+				ours, theirs = ours+middle.Sub(start), theirs+time.Since(middle)
+			}
+			b.ReportMetric(ours.Seconds()/theirs.Seconds(), "x-bare")
 		})
 	}
 }

@@ -20,6 +20,7 @@ var builtin embed.FS
 // value is an empty pack, and so is nil.
 type Pack struct {
 	procedures []*Procedure
+	index      map[string]int // of procedures, by id
 	fluids     []*FluidClass
 	shop       Shop
 	hash       string
@@ -97,12 +98,16 @@ func load(layers []Layer) (*builder, sheet.Faults, error) {
 }
 
 // sort puts procedures and fluids in the order of their ids, so that they are
-// found by halving. Of two with one id the one from the layer above, which was
+// listed in order; fluids are found by halving. Of two with one id the one from the layer above, which was
 // read later, stays.
 func (p *Pack) sort() {
 	slices.Reverse(p.procedures)
 	slices.SortStableFunc(p.procedures, func(a, b *Procedure) int { return strings.Compare(a.ID, b.ID) })
 	p.procedures = slices.CompactFunc(p.procedures, func(a, b *Procedure) bool { return a.ID == b.ID })
+	p.index = make(map[string]int, len(p.procedures))
+	for i, x := range p.procedures {
+		p.index[x.ID] = i
+	}
 	slices.Reverse(p.fluids)
 	slices.SortStableFunc(p.fluids, func(a, b *FluidClass) int { return strings.Compare(a.ID, b.ID) })
 	p.fluids = slices.CompactFunc(p.fluids, func(a, b *FluidClass) bool { return a.ID == b.ID })
@@ -133,7 +138,8 @@ func (p *Pack) Has(id string) bool {
 }
 
 func (p *Pack) find(id string) (int, bool) {
-	return slices.BinarySearchFunc(p.known().procedures, id, func(x *Procedure, id string) int { return strings.Compare(x.ID, id) })
+	i, ok := p.known().index[id]
+	return i, ok
 }
 
 // Procedure returns a copy of the procedure with that id. The lookup is that of
