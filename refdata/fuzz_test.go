@@ -78,6 +78,61 @@ func FuzzLoad(f *testing.F) {
 	})
 }
 
+// FuzzOverlays lays two files over the built-in pack, each in a layer of its own:
+// a pack or an error, what was under them still there, and the same pack however
+// often it is loaded.
+func FuzzOverlays(f *testing.F) {
+	names, err := filepath.Glob("testdata/valid/overlay/*.toml")
+	if err != nil || len(names) == 0 {
+		f.Fatal(names, err)
+	}
+	coach, err := builtin.ReadFile("builtin/tern-6-coach.toml")
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Add(coach, []byte(strings.ReplaceAll(string(coach), "tern-6-coach", "tern-6-night")))
+	for _, name := range names {
+		data, err := os.ReadFile(name)
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(data, coach)
+	}
+	below, err := BuiltIn()
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Fuzz(func(t *testing.T, first, second []byte) {
+		if len(first)+len(second) > 16<<10 {
+			return
+		}
+		layers := []Layer{BuiltInLayer(), {FS: fstest.MapFS{"a.toml": {Data: first}}}, {FS: fstest.MapFS{"a.toml": {Data: second}}}}
+		pack, err := LoadLayers(layers...)
+		if (pack == nil) == (err == nil) {
+			t.Fatal(pack, err)
+		}
+		if pack == nil {
+			return
+		}
+		for _, id := range below.IDs() {
+			if !pack.Has(id) {
+				t.Errorf("%s is gone", id)
+			}
+		}
+		again, err := LoadLayers(layers...)
+		if err != nil || again.Hash() != pack.Hash() || pack.Hash() == below.Hash() {
+			t.Fatal(err, again.Hash(), pack.Hash())
+		}
+		for _, id := range pack.IDs() {
+			p, _ := pack.Procedure(id)
+			q, _ := again.Procedure(id)
+			if d := Diff(p, q); len(d) > 0 || Explain(p) != Explain(q) {
+				t.Fatalf("%s: %v", id, d)
+			}
+		}
+	})
+}
+
 // TestLoaderRefusesWhatTheSheetReaderRefuses: the loader reads through package
 // sheet and through nothing else, so that the documents of the public TOML suite,
 // which the conformance module holds that package against, are refused here as

@@ -58,6 +58,21 @@ func FuzzParseTorque(f *testing.F) {
 	f.Fuzz(fuzzQuantity[TorqueDim])
 }
 
+func FuzzParseLength(f *testing.F) {
+	seeds(f, "18.2 mm", "1/2 in", "1 1/2\"", "0.5 m")
+	f.Fuzz(fuzzQuantity[LengthDim])
+}
+
+func FuzzParseMass(f *testing.F) {
+	seeds(f, "2150 g", "2.15 kg", "4 lb", "12½ oz")
+	f.Fuzz(fuzzQuantity[MassDim])
+}
+
+func FuzzParseDistance(f *testing.F) {
+	seeds(f, "48000 km", "30,000 mi", "30 000 km")
+	f.Fuzz(fuzzQuantity[DistanceDim])
+}
+
 func FuzzParseTemperature(f *testing.F) {
 	seeds(f)
 	f.Fuzz(func(t *testing.T, s string) {

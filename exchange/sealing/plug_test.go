@@ -186,3 +186,21 @@ func ExampleVerdict_MarshalText() {
 	fmt.Println(string(text))
 	// Output: fits
 }
+
+func FuzzParseDrive(f *testing.F) {
+	for _, s := range []string{"hex socket 8 mm", "hex head 19 mm", "square socket 3/8 in", "hexalobular 45", "hex socket 0 mm", "square socket 9.525 mm"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		d, err := ParseDrive(s)
+		if err != nil {
+			if len(err.Error()) > 400 {
+				t.Fatalf("%d bytes of error", len(err.Error()))
+			}
+			return
+		}
+		if back, err := ParseDrive(d.String()); err != nil || back != d {
+			t.Fatalf("%q is %v, which reads back as %v, %v", s, d, back, err)
+		}
+	})
+}

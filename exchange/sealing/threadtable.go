@@ -75,10 +75,10 @@ func contains(list []string, s string) bool {
 	return false
 }
 
-// millimetres reads a plain decimal such as "1.5", above 0 and below 1000.
+// millimetres reads a plain decimal such as "1.5", from 0.01 and below 1000.
 func millimetres(s string) (units.Length, error) {
 	x, err := strconv.ParseFloat(s, 64)
-	if err != nil || len(s) > 8 || strings.Trim(s, "0123456789.") != "" || x <= 0 || x >= 1000 {
+	if err != nil || len(s) > 8 || strings.Trim(s, "0123456789.") != "" || x < 0.01 || x >= 1000 {
 		return units.Length{}, fmt.Errorf("%.12q is not a size; want millimetres such as 16 or 1.5", s)
 	}
 	return units.Millimetre.Of(x), nil

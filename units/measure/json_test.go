@@ -182,6 +182,43 @@ func FuzzReadingJSON(f *testing.F) {
 	})
 }
 
+// FuzzMeasuredJSON: a volume, a temperature and a cause that are accepted write
+// and read back the same.
+func FuzzMeasuredJSON(f *testing.F) {
+	for _, text := range []string{
+		`{"value":"2.4 L","unit":"L","causes":[{"id":"a","label":"jug A","shape":"rectangular"}],"terms":[{"cause":"a","scale":"0.0139"}]}`,
+		`{"value":"2.4 L","unit":"mL"}`, `{"value":"40 °C","unit":"K","causes":[{"id":"t","shape":"student","dof":"9"}],"terms":[{"cause":"t","scale":"0.5"}]}`,
+		`{"id":"a","label":"b","shape":"tabled","quantiles":["-1","0","1"]}`, `{"id":"a","shape":"normal","dof":"20"}`, "null", "{}",
+	} {
+		f.Add([]byte(text))
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		var v measure.Volume
+		roundTrip(t, data, &v, new(measure.Volume))
+		var p measure.Temperature
+		roundTrip(t, data, &p, new(measure.Temperature))
+		var c measure.Cause
+		roundTrip(t, data, &c, new(measure.Cause))
+	})
+}
+
+func roundTrip(t *testing.T, data []byte, into, again any) {
+	t.Helper()
+	if json.Unmarshal(data, into) != nil {
+		return
+	}
+	first, err := json.Marshal(into)
+	if err != nil {
+		t.Fatalf("%s: read but not written: %v", data, err)
+	}
+	if err := json.Unmarshal(first, again); err != nil {
+		t.Fatalf("%s: %v", first, err)
+	}
+	if second, _ := json.Marshal(again); string(first) != string(second) {
+		t.Errorf("wrote %s then %s", first, second)
+	}
+}
+
 func ExampleReading_MarshalJSON() {
 	scale, _ := measure.NewCause("jug-a/scale", "jug A: scale error", measure.Rectangular, 0)
 	r, _ := measure.New(2.4, measure.Term{Cause: scale, Scale: 0.0139})
