@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -144,6 +146,7 @@ func TestWhatIsRefusedUnread(t *testing.T) {
 		{"absolute", []Layer{{FS: fstest.MapFS{"a.toml": good}, Dir: "/"}}, "invalid", fs.ErrInvalid},
 		{"nothing", []Layer{{FS: fstest.MapFS{"a.txt": good}}}, "no .toml file", nil},
 		{"link", []Layer{{FS: fstest.MapFS{"a.toml": {Data: []byte("b.toml"), Mode: fs.ModeSymlink}, "b.toml": good}}}, "not a plain file", nil},
+		{"folder behind a link", []Layer{{FS: fstest.MapFS{"away": {Data: []byte("b"), Mode: fs.ModeSymlink}, "b/c/a.toml": good}, Dir: "away/c"}}, "away is a link", nil},
 		{"pipe", []Layer{{FS: fstest.MapFS{"a.toml": {Mode: fs.ModeNamedPipe}}}}, "not a plain file", nil},
 		{"too large", []Layer{{FS: fstest.MapFS{"a.toml": {Data: make([]byte, sheet.MaxBytes+1)}}}}, "too large", sheet.ErrTooLarge},
 		{"endless", []Layer{{FS: endless{fstest.MapFS{"a.toml": good}}}}, "too large", sheet.ErrTooLarge},
@@ -164,5 +167,24 @@ func TestALinkedFolderIsNotEntered(t *testing.T) {
 	}, ".")
 	if err != nil || len(p.fluids) != 1 {
 		t.Errorf("%v", err)
+	}
+}
+
+// TestALinkOutOfTheFileSystemIsNotFollowed: os.DirFS itself would.
+func TestALinkOutOfTheFileSystemIsNotFollowed(t *testing.T) {
+	inside, outside := t.TempDir(), t.TempDir()
+	if err := os.WriteFile(filepath.Join(outside, "a.toml"), []byte(fluidFor("s-1")), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Symlink(outside, filepath.Join(inside, "away")); err != nil {
+		t.Skip(err)
+	}
+	for _, dir := range []string{".", "away", "away/."} {
+		if p, err := Load(os.DirFS(inside), dir); p != nil || err == nil {
+			t.Errorf("%s: followed", dir)
+		}
+	}
+	if _, err := Load(os.DirFS(inside), "away"); err == nil || !strings.Contains(err.Error(), "away is a link") {
+		t.Error(err)
 	}
 }

@@ -75,6 +75,9 @@ func (l Layer) pages() ([]page, error) {
 
 // files lists the layer's .toml files. A link is never followed.
 func (l Layer) files() ([]string, error) {
+	if err := l.unlinked(); err != nil {
+		return nil, fmt.Errorf("refdata: %w", err)
+	}
 	var names []string
 	err := fs.WalkDir(l.FS, l.Dir, func(name string, d fs.DirEntry, err error) error {
 		switch {
@@ -98,6 +101,28 @@ func (l Layer) files() ([]string, error) {
 	}
 	slices.Sort(names)
 	return names, nil
+}
+
+// unlinked wants a folder that is reached without a link, as far as the file
+// system can tell: WalkDir would enter one that it is given as its root.
+func (l Layer) unlinked() error {
+	links, ok := l.FS.(fs.ReadLinkFS)
+	if !ok {
+		return nil
+	}
+	for i := range len(l.Dir) + 1 {
+		if l.Dir == "." || i < len(l.Dir) && l.Dir[i] != '/' {
+			continue
+		}
+		info, err := links.Lstat(l.Dir[:i])
+		if err != nil {
+			return err
+		}
+		if info.Mode()&fs.ModeSymlink != 0 {
+			return fmt.Errorf("%s is a link; want the folder itself", l.shown(l.Dir[:i]))
+		}
+	}
+	return nil
 }
 
 // content reads one plain file, and never more than a sheet may have.
