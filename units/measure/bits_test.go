@@ -34,7 +34,7 @@ func (d *digestOf) sum() uint64 {
 
 // The same bits on every machine. A digest that changes is a change of results,
 // and belongs in the list of changes.
-func TestBits(t *testing.T) {
+func TestSameBits(t *testing.T) {
 	for _, c := range []struct {
 		name string
 		want uint64
