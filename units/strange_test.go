@@ -50,7 +50,7 @@ func TestClipCutsBetweenCharacters(t *testing.T) {
 		strings.Repeat("é", 21):           strings.Repeat("é", 18) + "…",
 		strings.Repeat("€", 14):           strings.Repeat("€", 12) + "…",
 		strings.Repeat("\x80", 41):        "…",
-		"x" + strings.Repeat("\x80", 41):  "x…",
+		"x" + strings.Repeat("\x80", 41):  "…",
 		strings.Repeat("x", 36) + "€€€€€": strings.Repeat("x", 36) + "…",
 	} {
 		if got := clip(in); got != want {
