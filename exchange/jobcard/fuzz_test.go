@@ -102,8 +102,8 @@ func slowNet(t *testing.T, c *Card) units.Volume {
 	vessel, _ := spec.vessel("jug-a")
 	var net units.Volume
 	for i, e := range c.Entries() {
-		if c.IsStruck(i+1) || e.Amount.IsZero() || e.Kind == Spilled && e.Origin == FromStock {
-			continue
+		if c.IsStruck(i+1) || e.Amount.IsZero() || e.Kind == Supplied || e.Kind == Spilled && e.Origin == FromStock {
+			continue // a supply and a spill on the bench never were in the box
 		}
 		v, err := vessel.Contents(e.Amount.Volume, e.Amount.Temperature)
 		if err != nil {
