@@ -140,10 +140,10 @@ func (j *judge) cost(name string, f reflect.Value, args []reflect.Value, took ti
 	if bytes > mostBytes && !document || bytes > mostDocumentBytes && !writesOut(name) {
 		j.complain(name, args, "allocates %d bytes to refuse", bytes)
 	}
-	if took <= mostTime || raceDetector || document || j.complaints[name] > 3 {
-		return
+	if took <= mostTime || raceDetector || document || strings.HasSuffix(name, "JSON") || j.complaints[name] > 3 {
+		return // reading through a megabyte of JSON takes 6 ms on a quiet machine: see the benchmark
 	}
-	for range 5 { // another program may have had the processor
+	for range 20 { // another program may have had the processor
 		began := time.Now()
 		do(f, args)
 		took = min(took, time.Since(began))
