@@ -49,6 +49,24 @@ func ExamplePack_Has() {
 	// Output: true false
 }
 
+func ExamplePack_Outline() {
+	tern, ok := builtIn().Outline("tern-6")
+	fmt.Println(tern.Title, tern.Capacity, ok)
+	// Output: Tern six-speed (invented) 9.6 L to 10.4 L true
+}
+
+func ExamplePack_Plug() {
+	drain, ok := builtIn().Plug("tern-6", "drain")
+	fmt.Println(drain.Torque, drain.Washer, ok)
+	// Output: 24 N·m ring-16 true
+}
+
+func ExamplePack_Washer() {
+	ring, ok := builtIn().Washer("tern-6", "ring-16")
+	fmt.Println(ring.Inner, ring.Outer, ok)
+	// Output: 16.2 mm 20 mm true
+}
+
 func ExampleWeakest() {
 	tern, _ := builtIn().Procedure("tern-6")
 	for _, f := range refdata.Weakest(tern.Figures, "medium") {

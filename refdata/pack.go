@@ -148,7 +148,8 @@ func (p *Pack) find(id string) (int, bool) {
 
 // Procedure returns a copy of the procedure with that id. The lookup is that of
 // Has; the copy, of every plug, washer, note and figure, takes microseconds, so
-// that writing to it changes nothing in the pack. Keep it rather than asking again.
+// that writing to it changes nothing in the pack. Keep it rather than asking again,
+// or ask for an [Pack.Outline], a [Pack.Plug] or a [Pack.Washer].
 func (p *Pack) Procedure(id string) (Procedure, bool) {
 	i, ok := p.find(id)
 	if !ok {

@@ -2,7 +2,6 @@ package refdata
 
 import (
 	"errors"
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -104,20 +103,6 @@ func plain(s string) (float64, error) {
 		return 0, errors.New("not a plain number")
 	}
 	return strconv.ParseFloat(s, 64)
-}
-
-// parseMaterial is thermal.ParseMaterial, which puts its list of names together
-// anew, piece by piece, for each word it does not know; a file may hold thousands.
-func parseMaterial(s string) (thermal.Material, error) {
-	for _, m := range thermal.Materials() {
-		if s == m.String() {
-			return m, nil
-		}
-	}
-	if len(s) > 40 {
-		s = s[:40] + "…"
-	}
-	return thermal.UnknownMaterial, fmt.Errorf("thermal: material %q; want one of %s", s, materials())
 }
 
 func oneLine(err error) string { return strings.ReplaceAll(err.Error(), "\n", "; ") }

@@ -83,7 +83,7 @@ func (r *reader) capacity(t *view, p *Procedure) {
 	sump := r.value(t, "sump")
 	p.Sump, _ = sheet.Take(sump, "pack-volume", volumeForm, notNegative)
 	p.Reference, _ = take(r, t, "at", "pack-temperature", temperatureForm, units.ParseTemperature)
-	p.CaseMetal, _ = take(r, t, "case", "pack-material", `write it like "aluminium"`, parseMaterial)
+	p.CaseMetal, _ = take(r, t, "case", "pack-material", `write it like "aluminium"`, thermal.ParseMaterial)
 	if p.Capacity.IsZero() {
 		return
 	}

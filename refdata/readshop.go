@@ -99,7 +99,7 @@ func (r *reader) shop(root *view) Shop {
 func (r *reader) vessel(t *view) thermal.Vessel {
 	before := r.misses
 	v := thermal.Vessel{ID: t.name(), Title: t.str("title").String()}
-	v.Material, _ = mustTake(r, t, "material", "pack-material", `write it like "polypropylene"`, parseMaterial)
+	v.Material, _ = mustTake(r, t, "material", "pack-material", `write it like "polypropylene"`, thermal.ParseMaterial)
 	v.Graduation, _ = mustTake(r, t, "graduation", "pack-volume", volumeForm, positiveVolume)
 	v.ScaleError, _ = mustTake(r, t, "scale_error", "pack-share", `write it like "1 %"`, parsePercent)
 	v.Capacity, _ = mustTake(r, t, "capacity", "pack-volume", volumeForm, positiveVolume)

@@ -125,14 +125,11 @@ func ParseMaterial(s string) (Material, error) {
 }
 
 func materialNames() string {
-	s := ""
-	for i, m := range Materials() {
-		if i > 0 {
-			s += ", "
-		}
-		s += growthOf(m).name
+	names := make([]string, 0, int(materialEnd))
+	for _, m := range Materials() {
+		names = append(names, growthOf(m).name)
 	}
-	return s
+	return strings.Join(names, ", ")
 }
 
 // factor is V(t)/V(20 °C) = 1 + γ(t - 20 °C).
