@@ -19,6 +19,9 @@ import (
 // TestEveryPlaceInAJSONDocument spoils each value of what the library writes, one
 // at a time, and reads it back.
 func TestEveryPlaceInAJSONDocument(t *testing.T) {
+	if raceDetector {
+		t.Skip("nothing runs at the same time here, and it takes a minute")
+	}
 	b, j := newBook(t), newJudge(t)
 	j.documents = true
 	for _, c := range []struct {
