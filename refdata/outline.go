@@ -6,8 +6,8 @@ import (
 	"example.com/meniscus/units"
 )
 
-// Outline is what a plan needs of a procedure, without its lists: what a program
-// that asks often looks up. Zero values: not stated.
+// Outline is what a plan needs of a procedure: its figures without its lists, so
+// that a program that asks often pays for no copy. Zero values: not stated.
 type Outline struct {
 	ID, Title string
 	Capacity  units.Range[units.VolumeDim] // whole system at Reference
@@ -15,11 +15,11 @@ type Outline struct {
 	ColdDrain units.Range[units.VolumeDim] // what one drain usually releases, settled and cold
 	Reference units.Temperature            // of the volumes; zero: 15 °C
 	CaseMetal thermal.Material
-	Fluid     string       // id of a fluid class of the pack
-	Overfill  units.Volume // put in on purpose before the check
-	Kept      units.Volume // stays in the pump or hose once
-	MixRuns   int          // through the gears
-	Window    thermal.Window
+	Fluid     string         // id of a fluid class of the pack
+	Overfill  units.Volume   // put in on purpose before the check
+	Kept      units.Volume   // stays in the pump or hose once
+	MixRuns   int            // through the gears
+	Window    thermal.Window // zero: the box has none
 }
 
 // Outline returns the outline of the procedure with that id. It copies no list and
@@ -29,11 +29,7 @@ func (p *Pack) Outline(id string) (Outline, bool) {
 	if !ok {
 		return Outline{}, false
 	}
-	x := p.procedures[i]
-	return Outline{
-		ID: x.ID, Title: x.Title, Capacity: x.Capacity, Sump: x.Sump, ColdDrain: x.ColdDrain, Reference: x.Reference,
-		CaseMetal: x.CaseMetal, Fluid: x.Fluid, Overfill: x.Overfill, Kept: x.Kept, MixRuns: x.MixRuns, Window: x.Window,
-	}, true
+	return p.procedures[i].Outline, true
 }
 
 // Plug returns a plug of the procedure with that id, by the plug's own id. Like

@@ -1,12 +1,8 @@
 package refdata
 
-import (
-	"reflect"
-	"testing"
-)
+import "testing"
 
-// An outline, plug or washer is what the whole copy says, for every procedure; a new
-// figure of a procedure that is no list must be in the outline too.
+// An outline, plug or washer is what the whole copy says, for every procedure.
 func TestOutlinesSayWhatProceduresSay(t *testing.T) {
 	p, err := BuiltIn()
 	if err != nil {
@@ -18,15 +14,8 @@ func TestOutlinesSayWhatProceduresSay(t *testing.T) {
 		if !ok {
 			t.Fatalf("%s has no outline", id)
 		}
-		a, b := reflect.ValueOf(whole), reflect.ValueOf(short)
-		for i := range a.NumField() {
-			f := a.Type().Field(i)
-			if f.Type.Kind() == reflect.Slice || f.Name == "Revision" {
-				continue
-			}
-			if got := b.FieldByName(f.Name); !got.IsValid() || got.Interface() != a.Field(i).Interface() {
-				t.Errorf("%s: %s is not as in the procedure", id, f.Name)
-			}
+		if short != whole.Outline || short.ID != id {
+			t.Errorf("%s: the outline is not as in the procedure", id)
 		}
 		for _, plug := range whole.Plugs {
 			if got, ok := p.Plug(id, plug.ID); !ok || got != plug {

@@ -11,25 +11,11 @@ import (
 
 // Procedure is what the sheet says of one gearbox. Zero values: not stated.
 type Procedure struct {
-	ID       string
-	Title    string
+	Outline
+
 	Revision string
-
-	Capacity  units.Range[units.VolumeDim] // whole system at Reference
-	Sump      units.Volume                 // what the drain plug can reach
-	ColdDrain units.Range[units.VolumeDim] // what one drain usually releases, settled and cold
-	Reference units.Temperature            // of the volumes; zero: 15 °C
-	CaseMetal thermal.Material
-
-	Fluid    string       // id of a fluid class of the pack
-	Overfill units.Volume // put in on purpose before the check
-	Kept     units.Volume // stays in the pump or hose once
-	MixRuns  int          // through the gears
-
-	Window  thermal.Window // zero: the box has none
-	Plugs   []sealing.Plug
-	Washers []sealing.Washer
-
+	Plugs    []sealing.Plug
+	Washers  []sealing.Washer
 	Cautions []string // ids of cautions to show besides the usual ones
 	Notes    []string
 	Figures  []Figure // every figure with its source, in the order of the file

@@ -20,9 +20,8 @@ const (
 )
 
 func (r *reader) procedure(root *view) Procedure {
-	p := Procedure{
-		ID: root.need("id").String(), Title: root.need("title").String(), Revision: root.need("revision").String(),
-	}
+	p := Procedure{}
+	p.ID, p.Title, p.Revision = root.need("id").String(), root.need("title").String(), root.need("revision").String()
 	r.capacity(root.needSub("capacity"), &p)
 	fluid := root.needSub("fluid")
 	p.Fluid = r.must(fluid, "class").String()

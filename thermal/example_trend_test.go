@@ -45,36 +45,31 @@ func ExampleTrend_Readings() {
 	// Output: 4
 }
 
-// Fluid drained at 40 °C; the fresh fluid stands at 58 °C in the sun and cools
-// in a room at 18 °C. When can it be measured like for like?
-func ExampleTrend_Reach() {
+// coolDown halves 40 K every 40 min: 58, 51.6, 46.3, 41.8 °C every ten minutes.
+func coolDown() thermal.Trend {
 	trend, err := thermal.Follow(thermal.Course{PlateauLow: units.Celsius(18), Scatter: units.CelsiusDegree.Of(0.1)})
 	if err != nil {
 		log.Fatal(err)
 	}
-	// Halving the 40 K every 40 min: 58, 51.6, 46.3, 41.8 °C every ten minutes.
 	for i, c := range []float64{58, 51.6, 46.3, 41.8} {
 		if trend, err = trend.Add(time.Duration(10*i)*time.Minute, units.Celsius(c)); err != nil {
 			log.Fatal(err)
 		}
 	}
+	return trend
+}
+
+// Fluid drained at 40 °C; the fresh fluid stands at 58 °C in the sun and cools
+// in a room at 18 °C. When can it be measured like for like?
+func ExampleTrend_Reach() {
 	// 20 of 40 K are left after one half-life, about 40 min.
-	m, err := trend.Reach(units.Celsius(38))
+	m, err := coolDown().Reach(units.Celsius(38))
 	fmt.Println(m, err)
 	// Output: 40m2s (39m32s to 40m34s) <nil>
 }
 
 func ExampleTrend_ReachSteps() {
-	trend, err := thermal.Follow(thermal.Course{PlateauLow: units.Celsius(18), Scatter: units.CelsiusDegree.Of(0.1)})
-	if err != nil {
-		log.Fatal(err)
-	}
-	for i, c := range []float64{58, 51.6, 46.3, 41.8} {
-		if trend, err = trend.Add(time.Duration(10*i)*time.Minute, units.Celsius(c)); err != nil {
-			log.Fatal(err)
-		}
-	}
-	s, err := trend.ReachSteps(units.Celsius(38))
+	s, err := coolDown().ReachSteps(units.Celsius(38))
 	fmt.Print(s.Text(), err)
 	// Output:
 	// course = T(t) = Tinf - (Tinf - T0)·exp(-t/τ) = fitted to 4 readings, Tinf = 64.4 °F (18.0 °C) given, scatter 0.10 °C = T0 = 136.4 °F (58.0 °C), τ = 57m48s (56m51s to 58m46s)
