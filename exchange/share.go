@@ -19,8 +19,14 @@ func (s Share) String() string {
 	return low + " to " + high + " %"
 }
 
-// sharePercent prints a share in per cent with one decimal, nearest.
-func sharePercent(x float64) string { return strconv.FormatFloat(100*x, 'f', 1, 64) }
+// sharePercent prints a share in per cent with one decimal, nearest. A number that
+// is no share at all is called that.
+func sharePercent(x float64) string {
+	if !(x > -1e15 && x < 1e15) {
+		return "no share"
+	}
+	return strconv.FormatFloat(100*x, 'f', 1, 64)
+}
 
 // shareText prints a share for the working, with four decimals.
 func shareText(x float64) string { return strconv.FormatFloat(x, 'f', 4, 64) }

@@ -7,7 +7,7 @@ import (
 )
 
 // mostEntries bounds a card, so that a hostile file cannot be costly.
-const mostEntries = 2000
+const mostEntries = 1000
 
 // Card is the record of one job. Make one with Open or Decode; the zero value
 // is no card and refuses every entry. A Card is not for use by several

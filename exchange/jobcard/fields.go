@@ -175,7 +175,7 @@ func (e Entry) checkNumbers(say func(string, ...any)) {
 
 const (
 	mostID   = 64
-	mostText = 2000
+	mostText = 1000
 )
 
 // checkText refuses what would not survive a file or would mislead a reader.

@@ -37,7 +37,7 @@ func TestEntryLimits(t *testing.T) {
 		"lasting":   {[]Entry{flow(day)}, []Entry{flow(day + 1), flow(-1)}, "want 0 to 24 h"},
 		"flow":      {[]Entry{Observe(at(1), "", exchange.PlugStreams)}, []Entry{Observe(at(1), "", exchange.PlugStreams+1)}, "not one of the package's constants"},
 		"origin":    {[]Entry{Spill(at(1), plain(1), FromStock)}, []Entry{Spill(at(1), plain(1), FromStock+1)}, "not one of the package's constants"},
-		"text":      {[]Entry{Note(at(1), strings.Repeat("x", 2000))}, []Entry{Note(at(1), strings.Repeat("x", 2001))}, "at most 2000"},
+		"text":      {[]Entry{Note(at(1), strings.Repeat("x", 1000))}, []Entry{Note(at(1), strings.Repeat("x", 1001))}, "at most 1000"},
 		"name":      {[]Entry{NewWasher(at(1), strings.Repeat("p", 64), "w")}, []Entry{NewWasher(at(1), strings.Repeat("p", 65), "w")}, "at most 64"},
 		"volume":    {[]Entry{volume(0.001, 0)}, []Entry{volume(-0.001, 0), volume(math.NaN(), 0)}, "want a positive volume"},
 		"± volume":  {[]Entry{volume(2, 2)}, []Entry{volume(2, 2.001), volume(2, -1), volume(2, math.NaN())}, "want zero up to the volume itself"},

@@ -13,7 +13,7 @@ import (
 const Schema = 1
 
 // mostBytes bounds a card's file: mostEntries full entries fit well within it.
-const mostBytes = 8 << 20
+const mostBytes = 4 << 20
 
 // wire is the card as it is written.
 type wire struct {
@@ -43,10 +43,14 @@ func (c *Card) MarshalJSON() ([]byte, error) {
 
 // Decode reads a card that MarshalJSON wrote. Every entry is validated again,
 // as Append does; unknown keys, another schema and trailing text are errors, and
-// so is input past 8 MiB.
+// so is input past 4 MiB, or one that holds more objects, values, nesting or longer
+// texts than a card can.
 func Decode(data []byte) (*Card, error) {
 	if len(data) > mostBytes {
 		return nil, fmt.Errorf("jobcard: %d bytes; want at most %d", len(data), mostBytes)
+	}
+	if err := scan(data); err != nil {
+		return nil, err
 	}
 	var version struct {
 		Schema int `json:"schema"`

@@ -3,6 +3,7 @@ package jobcard
 import (
 	"fmt"
 	"reflect"
+	"runtime"
 	"strings"
 	"testing"
 
@@ -67,15 +68,15 @@ func TestStrikeLimits(t *testing.T) {
 	}
 }
 
-// A card takes 2000 entries, by appending and by decoding.
-func TestACardIsFullAt2000(t *testing.T) {
+// A card takes 1000 entries, by appending and by decoding.
+func TestACardIsFullAt1000(t *testing.T) {
 	card := fill(t, Spec{Job: "full", Capacity: volumes(8, 8)})
-	for range 2000 {
+	for range 1000 {
 		if err := card.Append(Note(at(0), "x")); err != nil {
 			t.Fatal(err)
 		}
 	}
-	if err := card.Append(Note(at(0), "x")); err == nil || !strings.Contains(err.Error(), "want at most 2000 entries") {
+	if err := card.Append(Note(at(0), "x")); err == nil || !strings.Contains(err.Error(), "want at most 1000 entries") {
 		t.Errorf("%v", err)
 	}
 	text, err := card.MarshalJSON()
@@ -83,17 +84,17 @@ func TestACardIsFullAt2000(t *testing.T) {
 		t.Fatal(err)
 	}
 	if _, err := Decode(text); err != nil {
-		t.Errorf("2000 entries: %v", err)
+		t.Errorf("1000 entries: %v", err)
 	}
-	if _, err := Decode([]byte(strings.Replace(string(text), `"entries":[`, `"entries":[{"at":"2026-11-02T08:00:00Z","kind":"noted","text":"x"},`, 1))); err == nil || !strings.Contains(err.Error(), "2001 entries; want at most 2000") {
-		t.Errorf("2001 entries: %v", err)
+	if _, err := Decode([]byte(strings.Replace(string(text), `"entries":[`, `"entries":[{"at":"2026-11-02T08:00:00Z","kind":"noted","text":"x"},`, 1))); err == nil || !strings.Contains(err.Error(), "1001 entries; want at most 1000") {
+		t.Errorf("1001 entries: %v", err)
 	}
 	padded := append(text, []byte(strings.Repeat(" ", mostBytes-len(text)))...)
 	if _, err := Decode(padded); err != nil {
-		t.Errorf("8 MiB: %v", err)
+		t.Errorf("4 MiB: %v", err)
 	}
-	if _, err := Decode(append(padded, ' ')); err == nil || !strings.Contains(err.Error(), "want at most 8388608") {
-		t.Errorf("8 MiB and a byte: %v", err)
+	if _, err := Decode(append(padded, ' ')); err == nil || !strings.Contains(err.Error(), "want at most 4194304") {
+		t.Errorf("4 MiB and a byte: %v", err)
 	}
 }
 
@@ -193,5 +194,52 @@ func TestAWindowWithoutACheckPlugWantsTheLevelProved(t *testing.T) {
 	}
 	if !found {
 		t.Errorf("blocking: %+v", card.Blocking())
+	}
+}
+
+// The fullest card there can be is written and read again: 1000 entries, each with the
+// longest text of characters that JSON writes at greater length.
+func TestTheFullestCardIsReadAgain(t *testing.T) {
+	for _, c := range []string{"\"", "<", "\n", "\u2028"} {
+		card := fill(t, Spec{Job: "full", Capacity: volumes(8, 8)})
+		for range mostEntries {
+			if err := card.Append(Note(at(0), strings.Repeat(c, mostText/len(c)-1)+"x")); err != nil {
+				t.Fatal(err)
+			}
+		}
+		text, err := card.MarshalJSON()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := Decode(text); err != nil {
+			t.Errorf("%q, %d bytes: %v", c, len(text), err)
+		}
+	}
+}
+
+func TestDecodeIsBoundedAtItsCap(t *testing.T) {
+	for name, text := range map[string]string{
+		"one long text":  `{"schema":1,"spec":{"job":"x"},"entries":[{"text":"` + strings.Repeat(`\u00e9`, 690_000) + `"}]}`,
+		"many entries":   `{"schema":1,"spec":{"job":"x"},"entries":[` + strings.Repeat(`{},`, 1_390_000) + `{}]}`,
+		"deep nesting":   `{"schema":1,"spec":` + strings.Repeat(`[`, 4_000_000) + `}`,
+		"a long list":    `{"schema":1,"spec":{"job":"x","plugs":[` + strings.Repeat(`{},`, 1_390_000) + `{}]}}`,
+		"spaces":         strings.Repeat(" ", mostBytes),
+		"unknown key":    `{"schema":1,"` + strings.Repeat("k", 4_000_000) + `":1}`,
+		"nothing at all": "",
+	} {
+		if len(text) > mostBytes {
+			t.Fatalf("%s: %d bytes are past the cap", name, len(text))
+		}
+		var before, after runtime.MemStats
+		runtime.ReadMemStats(&before)
+		_, err := Decode([]byte(text))
+		runtime.ReadMemStats(&after)
+		if err == nil || len(err.Error()) > 600 {
+			t.Errorf("%s: taken, or refused at length: %.80v", name, err)
+		}
+		// The text itself is the test's, not Decode's.
+		if got := after.TotalAlloc - before.TotalAlloc - uint64(len(text)); got > 32<<20 {
+			t.Errorf("%s: %d MB allocated; want at most 32", name, got>>20)
+		}
 	}
 }

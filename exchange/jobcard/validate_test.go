@@ -69,7 +69,7 @@ func TestRefusedEntriesSayWhyAndChangeNothing(t *testing.T) {
 		{"observed at the drain plug", refilled, Observe(at(3), "drain", exchange.PlugTrickles), "is the drain plug"},
 		{"empty note", refilled, Note(at(3), "  "), "note without words"},
 		{"note with a bidi override", refilled, Note(at(3), "abc\u202edef"), "U+202E"},
-		{"note too long", refilled, Note(at(3), strings.Repeat("x", 2001)), "at most 2000"},
+		{"note too long", refilled, Note(at(3), strings.Repeat("x", 1001)), "at most 1000"},
 		{"invalid UTF-8", refilled, Note(at(3), "\xff"), "UTF-8"},
 		{"strike of nothing", refilled, Strike(at(3), 9, "slip"), "is not on the card"},
 		{"strike without a reason", refilled, Strike(at(3), 2, ""), "lacks text"},
