@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"example.com/meniscus/internal/jsonscan"
 )
 
 // Schema is the version of the card's JSON. Older versions stay readable.
@@ -46,11 +48,8 @@ func (c *Card) MarshalJSON() ([]byte, error) {
 // so is input past 4 MiB, or one that holds more objects, values, nesting or longer
 // texts than a card can.
 func Decode(data []byte) (*Card, error) {
-	if len(data) > mostBytes {
-		return nil, fmt.Errorf("jobcard: %d bytes; want at most %d", len(data), mostBytes)
-	}
-	if err := scan(data); err != nil {
-		return nil, err
+	if err := cardLimits().Check(data); err != nil {
+		return nil, fmt.Errorf("jobcard: %w", err)
 	}
 	var version struct {
 		Schema int `json:"schema"`
@@ -71,6 +70,12 @@ func Decode(data []byte) (*Card, error) {
 		return nil, errors.New("jobcard: something follows the card; want one card and nothing else")
 	}
 	return rebuild(w)
+}
+
+// cardLimits are well above the fullest card: an entry is two objects, the rest stand
+// in the spec's tables and lists, and a text may be written as \u0061 throughout.
+func cardLimits() jsonscan.Limits {
+	return jsonscan.Limits{Bytes: mostBytes, Objects: 8000, Depth: 12, Literal: 6 * mostText, Elements: 100_000}
 }
 
 // notACard wraps what encoding/json says, unless it repeats the input at length.

@@ -37,7 +37,7 @@ func rung(path string) int {
 // package itself or a parent of the importer. Test files may import any.
 func kernels(path string) (importers []string, known bool) {
 	switch path {
-	case "internal/elementary":
+	case "internal/elementary", "internal/jsonscan":
 		return []string{"units", "thermal", "exchange", "refdata"}, true
 	case "internal/sheet":
 		return []string{"refdata"}, true

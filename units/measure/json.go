@@ -8,6 +8,7 @@ import (
 	"io"
 	"strings"
 
+	"example.com/meniscus/internal/jsonscan"
 	"example.com/meniscus/units"
 )
 
@@ -17,7 +18,8 @@ func (r Reading) MarshalJSON() ([]byte, error) { return encode(r.Record()) }
 
 // UnmarshalJSON reads what MarshalJSON writes, to the last bit; writing it again
 // gives the same bytes. Unknown fields, null, and all that FromRecord refuses are
-// errors, and leave r as it was.
+// errors, and leave r as it was; so is text past 4 MiB, or with more in it than a
+// reading can hold.
 func (r *Reading) UnmarshalJSON(data []byte) error { return decode(data, r, FromRecord) }
 
 // Record lays m out for storage, its best estimate exact and with its unit, the
@@ -82,7 +84,14 @@ func encode(rec Record, err error) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return json.Marshal(rec)
+	text, err := json.Marshal(rec)
+	if err == nil {
+		err = recordLimits().Check(text) // what could not be read back is not written
+	}
+	if err != nil {
+		return nil, fmt.Errorf("measure: record: %w", err)
+	}
+	return text, nil
 }
 
 // decode is strict: a field it does not know is doubt it would lose.
@@ -103,6 +112,9 @@ func decode[T any](data []byte, into *T, read func(Record) (T, error)) error {
 
 func decodeStrict[T any](data []byte) (T, error) {
 	var rec T
+	if err := recordLimits().Check(data); err != nil {
+		return rec, err
+	}
 	if bytes.Equal(bytes.TrimSpace(data), []byte("null")) {
 		return rec, errors.New("null; want an object")
 	}
@@ -115,6 +127,12 @@ func decodeStrict[T any](data []byte) (T, error) {
 		return rec, errors.New("text after its end; want one object")
 	}
 	return rec, nil
+}
+
+// recordLimits are well above any reading's: 4096 causes and as many terms, or a few
+// causes with a table each.
+func recordLimits() jsonscan.Limits {
+	return jsonscan.Limits{Bytes: 4 << 20, Objects: 2*mostTerms + 1, Depth: 4, Literal: 6 * longestLabel, Elements: 100_000}
 }
 
 // clipped keeps a decoder's error that repeats an endless field name from

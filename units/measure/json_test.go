@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"runtime"
 	"strings"
 	"testing"
 
@@ -301,4 +302,55 @@ func ExampleTemperatureFromRecord() {
 	t, err := measure.TemperatureFromRecord(measure.Record{Value: "41 °C", Unit: "K"})
 	fmt.Println(t.Best(), err)
 	// Output: 41 °C <nil>
+}
+
+// Four megabytes of anything cost no more than 32 MB to refuse.
+func TestDecodeIsBounded(t *testing.T) {
+	for name, text := range map[string]string{
+		"terms":      `{"unit":"","value":"1","terms":[` + strings.Repeat(`{},`, 1_390_000) + `{}]}`,
+		"causes":     `{"unit":"","value":"1","causes":[` + strings.Repeat(`{},`, 1_390_000) + `{}]}`,
+		"quantiles":  `{"unit":"","value":"1","causes":[{"quantiles":[` + strings.Repeat(`"1",`, 1_040_000) + `"1"]}]}`,
+		"a long key": `{"` + strings.Repeat("k", 4_000_000) + `":1}`,
+		"spaces":     strings.Repeat(" ", 5<<20),
+	} {
+		var before, after runtime.MemStats
+		runtime.ReadMemStats(&before)
+		var r measure.Reading
+		err := r.UnmarshalJSON([]byte(text))
+		runtime.ReadMemStats(&after)
+		if err == nil || len(err.Error()) > 300 {
+			t.Errorf("%s: taken, or refused at length: %.80v", name, err)
+		}
+		if got := after.TotalAlloc - before.TotalAlloc - uint64(len(text)); got > 32<<20 {
+			t.Errorf("%s: %d MB allocated; want at most 32", name, got>>20)
+		}
+	}
+}
+
+// A reading too large to be read back is not written.
+func TestWhatCannotBeReadBackIsNotWritten(t *testing.T) {
+	table := make([]float64, 4097)
+	for i := range table {
+		table[i] = float64(i)
+	}
+	sum := reading(t, 0)
+	for i := range 26 {
+		r, err := measure.FromQuantiles(fmt.Sprint("a", i), "", table)
+		if err != nil {
+			t.Fatal(err)
+		}
+		sum = sum.Plus(r)
+		text, err := sum.MarshalJSON()
+		if err != nil {
+			if i < 20 || !strings.Contains(err.Error(), "want") {
+				t.Errorf("%d tables: %v", i+1, err)
+			}
+			return
+		}
+		var back measure.Reading
+		if err := back.UnmarshalJSON(text); err != nil {
+			t.Fatalf("%d tables are written, and not read: %v", i+1, err)
+		}
+	}
+	t.Error("26 tables are written")
 }
