@@ -1,10 +1,10 @@
 package jobcard
 
 import (
-	"example.com/meniscus/exchange"
 	"testing"
 	"time"
 
+	"example.com/meniscus/exchange"
 	"example.com/meniscus/exchange/sealing"
 	"example.com/meniscus/thermal"
 	"example.com/meniscus/units"

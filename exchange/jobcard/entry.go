@@ -2,9 +2,9 @@ package jobcard
 
 import (
 	"errors"
-	"example.com/meniscus/exchange"
 	"time"
 
+	"example.com/meniscus/exchange"
 	"example.com/meniscus/units"
 )
 

@@ -1,9 +1,9 @@
 package jobcard_test
 
 import (
-	"example.com/meniscus/exchange"
 	"fmt"
 
+	"example.com/meniscus/exchange"
 	"example.com/meniscus/exchange/jobcard"
 	"example.com/meniscus/units"
 )

@@ -2,12 +2,13 @@ package jobcard
 
 import (
 	"errors"
-	"example.com/meniscus/exchange"
 	"fmt"
 	"strings"
 	"time"
 	"unicode"
 	"unicode/utf8"
+
+	"example.com/meniscus/exchange"
 )
 
 // field is one optional part of an entry.

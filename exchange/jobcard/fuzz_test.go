@@ -2,11 +2,11 @@ package jobcard
 
 import (
 	"bytes"
-	"example.com/meniscus/exchange"
 	"math"
 	"testing"
 	"time"
 
+	"example.com/meniscus/exchange"
 	"example.com/meniscus/units"
 )
 

@@ -3,10 +3,11 @@ package jobcard
 import (
 	"bytes"
 	"encoding/json"
-	"example.com/meniscus/exchange"
 	"os"
 	"strings"
 	"testing"
+
+	"example.com/meniscus/exchange"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"

@@ -1,9 +1,9 @@
 package jobcard
 
 import (
-	"example.com/meniscus/exchange"
 	"time"
 
+	"example.com/meniscus/exchange"
 	"example.com/meniscus/exchange/sealing"
 	"example.com/meniscus/thermal"
 	"example.com/meniscus/units"

@@ -1,9 +1,9 @@
 package jobcard
 
 import (
-	"example.com/meniscus/exchange"
 	"fmt"
 
+	"example.com/meniscus/exchange"
 	"example.com/meniscus/exchange/caution"
 	"example.com/meniscus/exchange/sealing"
 	"example.com/meniscus/units"

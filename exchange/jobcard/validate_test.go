@@ -2,12 +2,12 @@ package jobcard
 
 import (
 	"bytes"
-	"example.com/meniscus/exchange"
 	"math"
 	"strings"
 	"testing"
 	"time"
 
+	"example.com/meniscus/exchange"
 	"example.com/meniscus/thermal"
 	"example.com/meniscus/units"
 )

@@ -2,10 +2,10 @@ package jobfile
 
 import (
 	"errors"
-	"example.com/meniscus/exchange"
 	"fmt"
 	"time"
 
+	"example.com/meniscus/exchange"
 	"example.com/meniscus/exchange/jobcard"
 	"example.com/meniscus/internal/sheet"
 	"example.com/meniscus/units"

@@ -2,7 +2,6 @@ package jobfile_test
 
 import (
 	"errors"
-	"example.com/meniscus/exchange"
 	"fmt"
 	"io/fs"
 	"strings"
@@ -10,6 +9,7 @@ import (
 	"testing/fstest"
 	"time"
 
+	"example.com/meniscus/exchange"
 	"example.com/meniscus/exchange/jobcard"
 	"example.com/meniscus/refdata/jobfile"
 	"example.com/meniscus/units"
