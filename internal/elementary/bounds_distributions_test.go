@@ -222,7 +222,7 @@ func TestBetaBounds(t *testing.T) {
 			}
 		}
 	}
-	small.report(t, "relative up to 1/2", 1e-13)
+	small.report(t, "relative up to 1/2", 2e-13)
 	large.report(t, "absolute", 5e-14)
 }
 

@@ -1,6 +1,7 @@
 package elementary
 
 import (
+	"flag"
 	"math"
 	"math/big"
 	"math/rand/v2"
@@ -48,13 +49,17 @@ func quarterTurns(r *rand.Rand) float64 {
 	return x
 }
 
+// pointsTimes makes every test try so many times the points: -points 5 gives each
+// stated bound 100 000 or more.
+var pointsTimes = flag.Int("points", 1, "times the usual number of points")
+
 // few cuts a number of points to a tenth when tests are asked to be short or
 // the race detector slows them down.
 func few(n int) int {
 	if testing.Short() || raceDetector {
 		return n / 10
 	}
-	return n
+	return n * *pointsTimes
 }
 
 type bound struct {

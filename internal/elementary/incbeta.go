@@ -3,7 +3,7 @@ package elementary
 import "math"
 
 // RegularizedBeta returns I_x(a, b), the share of a beta distribution below x:
-// relative error below 1e-13 where the result is at most 1/2, absolute error
+// relative error below 2e-13 where the result is at most 1/2, absolute error
 // below 5e-14 elsewhere, for a and b up to 1e6.
 //
 // A binomial variable of n trials at chance x is at least k with probability

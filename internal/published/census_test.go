@@ -13,6 +13,7 @@ func TestCensus(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	t.Log(got) // go test -v -run Census ./internal/published
 	if len(got) != len(want) {
 		t.Fatalf("got %v", got)
 	}
