@@ -18,14 +18,11 @@ import (
 
 // What one call may cost, and how long its error may be.
 const (
-	mostBytes = 10 << 20
-	mostTime  = 10 * time.Millisecond
-	// A document of up to its cap, which is read before it is refused, may take
-	// more; a card with a text of a megabyte, in escapes of six, takes 66 MB.
-	mostDocumentBytes = 96 << 20
-	mostAccepted      = 64 << 20 // a megabyte of names in a table of results
-	mostMessage       = 2000
-	mostEcho          = 40
+	mostBytes    = 10 << 20
+	mostTime     = 10 * time.Millisecond
+	mostAccepted = 64 << 20 // a megabyte of names in a table of results
+	mostMessage  = 2000
+	mostEcho     = 40
 )
 
 // callersPanic is what the caller's own function panics with. Simulate turns it
@@ -137,7 +134,7 @@ func (j *judge) call(name string, f reflect.Value, args []reflect.Value) (good b
 // cost holds a refusal to its bounds.
 func (j *judge) cost(name string, f reflect.Value, args []reflect.Value, took time.Duration, bytes uint64) {
 	document := j.documents || named(name) || slices.Contains([]string{"exchange/jobcard.Decode", "exchange/jobcard.Card.UnmarshalJSON"}, name) || writesOut(name)
-	if bytes > mostBytes && !document || bytes > mostDocumentBytes && !writesOut(name) {
+	if bytes > mostBytes && !document || bytes > mostBytes && !writesOut(name) {
 		j.complain(name, args, "allocates %d bytes to refuse", bytes)
 	}
 	if took <= mostTime || raceDetector || document || strings.HasSuffix(name, "JSON") || j.complaints[name] > 3 {
