@@ -27,6 +27,7 @@ func coverShop(tb testing.TB, perLitre func(litres float64) float64) []Offer {
 func BenchmarkCover(b *testing.B) {
 	discount := coverShop(b, func(l float64) float64 { return 7 + 3/(1+l/4) })
 	free := coverShop(b, func(float64) float64 { return 0 })
+	sold := free[:9] // the tenth is the imperial quart, a size not on sale
 	near := coverShop(b, func(l float64) float64 { return 9 })
 	r := rand.New(rand.NewPCG(5, 6))
 	var odd, steep []Offer
@@ -43,7 +44,8 @@ func BenchmarkCover(b *testing.B) {
 		{"12 L, containers", units.Litre.Of(12), discount},
 		{"1000 L, containers", units.Litre.Of(1000), discount},
 		{"1000 L, same price a litre", units.Litre.Of(1000), near},
-		{"1000 L, no prices", units.Litre.Of(1000), free},
+		{"1000 L, no prices, sizes on sale", units.Litre.Of(1000), sold},
+		{"1000 L, no prices, three systems of measure", units.Litre.Of(1000), free},
 		{"1000 L, odd sizes, prices within 11 %", units.Litre.Of(1000), odd},
 		{"1000 L, odd sizes, prices within 3 times", units.Litre.Of(1000), steep},
 	} {

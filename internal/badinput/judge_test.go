@@ -134,7 +134,7 @@ func (j *judge) call(name string, f reflect.Value, args []reflect.Value) (good b
 // cost holds a refusal to its bounds.
 func (j *judge) cost(name string, f reflect.Value, args []reflect.Value, took time.Duration, bytes uint64) {
 	document := j.documents || named(name) || slices.Contains([]string{"exchange/jobcard.Decode", "exchange/jobcard.Card.UnmarshalJSON"}, name) || writesOut(name)
-	if bytes > mostBytes && !(document && writesOut(name)) {
+	if bytes > mostBytes && !writesOut(name) {
 		j.complain(name, args, "allocates %d bytes to refuse", bytes)
 	}
 	if took <= mostTime || raceDetector || document || strings.HasSuffix(name, "JSON") || j.complaints[name] > 3 {
