@@ -10,66 +10,9 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"example.com/meniscus/internal/brokendisk"
 	"example.com/meniscus/internal/sheet"
 )
-
-var errBroken = errors.New("the disk is broken")
-
-// faulty fails at the n-th operation of any kind, and only there.
-type faulty struct {
-	under fs.FS
-	left  *int
-}
-
-func (f faulty) step() error {
-	*f.left--
-	if *f.left == 0 {
-		return errBroken
-	}
-	return nil
-}
-
-func (f faulty) Open(name string) (fs.File, error) {
-	if err := f.step(); err != nil {
-		return nil, &fs.PathError{Op: "open", Path: name, Err: err}
-	}
-	file, err := f.under.Open(name)
-	if err != nil {
-		return nil, err
-	}
-	return faultyFile{file, f}, nil
-}
-
-type faultyFile struct {
-	fs.File
-	fs faulty
-}
-
-func (f faultyFile) Stat() (fs.FileInfo, error) {
-	if err := f.fs.step(); err != nil {
-		return nil, err
-	}
-	return f.File.Stat()
-}
-
-func (f faultyFile) Read(b []byte) (int, error) {
-	if err := f.fs.step(); err != nil {
-		return 0, err
-	}
-	return f.File.Read(b[:min(len(b), 700)]) // several reads a file
-}
-
-func (f faultyFile) Close() error {
-	_ = f.File.Close()
-	return f.fs.step()
-}
-
-func (f faultyFile) ReadDir(n int) ([]fs.DirEntry, error) {
-	if err := f.fs.step(); err != nil {
-		return nil, err
-	}
-	return f.File.(fs.ReadDirFile).ReadDir(n)
-}
 
 // TestADiskThatFailsGivesNoPack lets every single operation fail in turn: the
 // error names the cause, and there is never part of a pack. Closing the folder,
@@ -82,9 +25,9 @@ func TestADiskThatFailsGivesNoPack(t *testing.T) {
 	}
 	unreported := 0
 	for n := 1; ; n++ {
-		left := n
-		p, err := Load(faulty{builtin, &left}, "builtin")
-		if left > 0 {
+		disk, left := brokendisk.At(builtin, n)
+		p, err := Load(disk, "builtin")
+		if *left > 0 {
 			if err != nil || p.Hash() != sound.Hash() || n < 50 {
 				t.Errorf("%d operations, then %v", n-1, err)
 			}
@@ -93,11 +36,11 @@ func TestADiskThatFailsGivesNoPack(t *testing.T) {
 		switch {
 		case err == nil && p.Hash() == sound.Hash():
 			unreported++
-		case !errors.Is(err, errBroken) || p != nil || !strings.HasPrefix(err.Error(), "refdata: "):
+		case !errors.Is(err, brokendisk.ErrBroken) || p != nil || !strings.HasPrefix(err.Error(), "refdata: "):
 			t.Errorf("operation %d: %v, pack %v", n, err, p != nil)
 		}
-		left = n
-		if found, err := CheckLayers(BuiltInLayer(), Layer{FS: faulty{builtin, &left}, Dir: "builtin"}); err != nil && found != nil {
+		disk, _ = brokendisk.At(builtin, n)
+		if found, err := CheckLayers(BuiltInLayer(), Layer{FS: disk, Dir: "builtin"}); err != nil && found != nil {
 			t.Errorf("operation %d: findings beside an error", n)
 		}
 	}

@@ -12,6 +12,8 @@ import (
 	"testing"
 	"testing/fstest"
 	"testing/iotest"
+
+	"example.com/meniscus/internal/brokendisk"
 )
 
 func TestOpen(t *testing.T) {
@@ -140,72 +142,19 @@ func TestRead(t *testing.T) {
 	}
 }
 
-// failing is a file system whose k-th operation fails.
-type failing struct {
-	fs.FS
-	left *int
-}
-
-var errFailing = errors.New("disk fault")
-
-func (f failing) step() error {
-	if *f.left--; *f.left == 0 {
-		return errFailing
-	}
-	return nil
-}
-
-func (f failing) Lstat(name string) (fs.FileInfo, error) {
-	if err := f.step(); err != nil {
-		return nil, err
-	}
-	return fs.Lstat(f.FS, name)
-}
-
-func (f failing) ReadLink(name string) (string, error) { return fs.ReadLink(f.FS, name) }
-
-func (f failing) Open(name string) (fs.File, error) {
-	if err := f.step(); err != nil {
-		return nil, err
-	}
-	file, err := f.FS.Open(name)
-	return failingFile{file, f}, err
-}
-
-type failingFile struct {
-	fs.File
-	fsys failing
-}
-
-func (f failingFile) Stat() (fs.FileInfo, error) {
-	if err := f.fsys.step(); err != nil {
-		return nil, err
-	}
-	return f.File.Stat()
-}
-
-func (f failingFile) Read(p []byte) (int, error) {
-	if err := f.fsys.step(); err != nil {
-		return 0, err
-	}
-	return f.File.Read(p)
-}
-
-func (f failingFile) Close() error { return errors.Join(f.fsys.step(), f.File.Close()) }
-
 // TestOpenFailsWhole: at whichever operation the disk fails, there is a wrapped error and no document.
 func TestOpenFailsWhole(t *testing.T) {
 	disk := fstest.MapFS{"old/tern-6.toml": {Data: []byte("id = \"tern-6\"\n" + strings.Repeat("# padding\n", 2000))}}
 	for k := 1; ; k++ {
-		left := k
-		doc, err := Open(failing{disk, &left}, "old/tern-6.toml")
+		broken, left := brokendisk.At(disk, k)
+		doc, err := Open(broken, "old/tern-6.toml")
 		if err == nil {
-			if k < 8 || left <= 0 { // looking twice, opening, looking, three reads, closing
-				t.Errorf("success after %d operations, %d to the fault", k, left)
+			if k < 8 || *left <= 0 { // looking twice, opening, looking, three reads, closing
+				t.Errorf("success after %d operations, %d to the fault", k, *left)
 			}
 			return
 		}
-		if doc != nil || !errors.Is(err, errFailing) || !strings.HasPrefix(err.Error(), "old/tern-6.toml: ") {
+		if doc != nil || !errors.Is(err, brokendisk.ErrBroken) || !strings.HasPrefix(err.Error(), "old/tern-6.toml: ") {
 			t.Errorf("operation %d: %v, %v", k, doc, err)
 		}
 		if k > 100 {
