@@ -1,6 +1,7 @@
 package units
 
 import (
+	"errors"
 	"strings"
 	"testing"
 )
@@ -100,5 +101,30 @@ func TestHalfARangeIsNone(t *testing.T) {
 	r, _ = NewRange(Litre.Of(-1), Litre.Of(0))
 	if r.IsZero() {
 		t.Error("-1 to 0 L counts as zero")
+	}
+}
+
+// An error names the word at fault, not the whole text.
+func TestParseErrorNamesTheWord(t *testing.T) {
+	for in, want := range map[string]string{
+		"abc def 5 L": "abc", "1e99 mL x": "1e99", "2.x L": "2.x", "12,34 L": "12,34", "1234567890123456789 L": "1234567890123456789", "2 furlongs": "furlongs",
+	} {
+		_, err := ParseVolume(in)
+		var p *ParseError
+		if !errors.As(err, &p) || p.Token != want {
+			t.Errorf("%q: %v; want the word %q", in, err, want)
+		}
+	}
+	// Eighteen digits in groups are read, and found to be out of range; nineteen are not.
+	for in, want := range map[string]string{"123,456,789,012,345,678 mL": "range", "1,123,456,789,012,345,678 mL": "more than 18 digits"} {
+		if _, err := ParseVolume(in); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%q: %v; want %q", in, err, want)
+		}
+	}
+	// Spaces of every accepted kind about a product and at the ends.
+	for _, in := range []string{"5 lbf ft", "5 lbf · ft", "5 lbf·ft\u00a0", "5\u2009lbf\u00a0ft \u202f", "5 lbf-ft", "5 lbf - ft"} {
+		if v, err := ParseTorque(in); err != nil || v != PoundForceFoot.Of(5) {
+			t.Errorf("%q is read as %s, %v", in, v, err)
+		}
 	}
 }
