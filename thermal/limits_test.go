@@ -205,6 +205,14 @@ func TestOffsetWidensBothEnds(t *testing.T) {
 			t.Errorf("%s %v min; want %v", what, c.got.Minutes(), c.want)
 		}
 	}
+	// 2 °C short of the plateau the offset may keep it out of reach for ever: at the
+	// earliest after 25·ln(60/5) = 62.12 min, at the latest never.
+	if m, err = trend.Reach(units.Celsius(78)); err != nil || math.Abs(m.Earliest.Minutes()-25*math.Log(60.0/5)) > 1e-3 || m.Latest != Never {
+		t.Errorf("%v, %v; want from 62.12 min to never", m, err)
+	}
+	if _, err := trend.Reach(units.Celsius(math.NaN())); err == nil {
+		t.Error("a target that is none is reached")
+	}
 	if _, err := trend.At(longestCourse); err != nil {
 		t.Errorf("after 1000 h: %v", err)
 	}
