@@ -20,8 +20,8 @@ func CyclesSteps(target float64, capacity, drain units.Volume) (working.Steps, e
 	factor := remainingFactor(capacity, drain)
 	k := shareText(factor)
 	s := working.Steps{}.Add("factor of one cycle", "1 - d/C", "1 - "+stepLitres(drain)+" / "+stepLitres(capacity), k)
-	if whole, err := RealCycles(target, capacity, drain); err == nil {
-		s = s.Add("cycles, whole or not", "ln(target)/ln(1 - d/C)", "ln("+shareText(target)+")/ln("+k+")", strconv.FormatFloat(whole, 'f', 3, 64))
+	if exact, err := RealCycles(target, capacity, drain); err == nil {
+		s = s.Add("cycles, whole or not", "ln(target)/ln(1 - d/C)", "ln("+shareText(target)+")/ln("+k+")", strconv.FormatFloat(exact, 'f', 3, 64))
 	}
 	for i := max(0, n-1); i <= n; i++ {
 		s = s.Add("old share after "+strconv.Itoa(i), "(1 - d/C)^n", k+"^"+strconv.Itoa(i),
