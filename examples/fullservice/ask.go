@@ -51,7 +51,7 @@ func (s *service) answers() []answer {
 	add("cool_down", ask.CoolDown != nil, s.coolDown)
 	add("infrared", ask.Infrared != nil, s.infrared)
 	add("tilt", ask.Tilt != nil, s.tilt)
-	add("level", s.card.Level().HasWindow, s.level)
+	add("level", s.card.Level().HasWindow && s.card.Len() > 0, s.level) // of an untouched box the ledger says nothing
 	add("put_back", ask.PutBack != nil, s.putBack)
 	add("adapter", ask.Adapter != nil, s.adapter)
 	return list

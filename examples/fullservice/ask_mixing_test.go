@@ -1,6 +1,8 @@
 package main
 
 import (
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 )
@@ -53,5 +55,16 @@ func TestIntervalByTime(t *testing.T) {
 	got := asking(t, "[ask.interval]\nevery = \"1000 days\"\ndrains = \"1\"\n")["interval"]
 	if want := "1 drain every 1000 days leaves fluid of mean age 3000 days just after and 4000 days just before a service, 3500 days on average"; got.Refused || !strings.Contains(got.Answer, want) {
 		t.Errorf("%+v; by hand %q", got, want)
+	}
+}
+
+// A job that is only planned has nothing to say about the level.
+func TestAPlanAloneSaysNothingOfTheLevel(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "job.toml")
+	if err := os.WriteFile(path, []byte("format = 1\njob = \"x\"\nprocedure = \"tern-6\"\n[plan]\ntarget = \"50 %\"\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if code, out, stderr := call("-job", path); code != 0 || strings.Contains(out, "ASKED") {
+		t.Errorf("exit %d %s\n%s", code, stderr, out)
 	}
 }
