@@ -19,6 +19,11 @@ func TestBoundsSteps(t *testing.T) {
 				"held back = H = C - S = 8.000 L - 4.000 L = 4.000 L\n" +
 				"sump, nothing mixed into it = Π(1 - d/S) = (1 - 2.000 L / 4.000 L)^2 × (1 - 1.000 L / 4.000 L) = 0.1875\n" +
 				"highest, the gears never mix = H/C + (S/C)·Π(1 - d/S) = 4.000 L / 8.000 L + 4.000 L / 8.000 L × 0.1875 = 0.5938\n"},
+		{"equal ones last", dilutionLitres(4), dilutionList(1, 2, 2), // 0.875 × 0.75²; 0.75 × 0.5²
+			"lowest, every run mixes fully = Π(1 - d/C) = (1 - 1.000 L / 8.000 L) × (1 - 2.000 L / 8.000 L)^2 = 0.4922\n" +
+				"held back = H = C - S = 8.000 L - 4.000 L = 4.000 L\n" +
+				"sump, nothing mixed into it = Π(1 - d/S) = (1 - 1.000 L / 4.000 L) × (1 - 2.000 L / 4.000 L)^2 = 0.1875\n" +
+				"highest, the gears never mix = H/C + (S/C)·Π(1 - d/S) = 4.000 L / 8.000 L + 4.000 L / 8.000 L × 0.1875 = 0.5938\n"},
 		{"sump not known", units.Volume{}, dilutionList(1, 2),
 			"lowest, every run mixes fully = Π(1 - d/C) = (1 - 1.000 L / 8.000 L) × (1 - 2.000 L / 8.000 L) = 0.6562\n" +
 				"sump, not known, holds at least = largest drain = 2.000 L\n" +

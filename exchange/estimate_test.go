@@ -517,3 +517,43 @@ func TestEstimateLowEnd(t *testing.T) {
 		t.Errorf("%s, from %s: %v", e.Capacity, e.Low, err)
 	}
 }
+
+// Both ends of the capacity, by hand from the step: 2 L over 1 - exp(-(step ± t·u)), t
+// 1.960 of the normal where the error of a reading is known, and of Student's 3
+// degrees, 3.182, where it is seen (JCGM 100:2008 table G.2, from memory).
+func TestEstimateEndsByHand(t *testing.T) {
+	m := Markers{Readings: []float64{1, 0.82, 0.66, 0.545, 0.44}, Drains: estimateDrains(2, 5)}
+	for u, factor := range map[float64]float64{0: 3.182, 0.02: 1.960} {
+		m.ReadingU = u
+		e, err := EstimateCapacity(m)
+		if err != nil {
+			t.Fatal(err)
+		}
+		end := func(sign float64) float64 { return 2 / (1 - math.Exp(-(e.Step + sign*factor*e.StepU))) }
+		if low, high := e.Low.In(units.Litre), e.High.In(units.Litre); !scheduleClose(low, end(1), 1e-3) || !scheduleClose(high, end(-1), 1e-3) {
+			t.Errorf("reading error %g: %g to %g L, want %g to %g", u, low, high, end(1), end(-1))
+		}
+	}
+}
+
+// Where no number of samples helps, none is named; a slope lost in a known error of
+// the readings is told with 1.96 of its standard errors, u/√2 for two readings.
+func TestEstimateRefusalsSayHowManyMore(t *testing.T) {
+	bend := Markers{Readings: []float64{1, 0.6, 0.45, 0.4, 0.38}, Drains: estimateDrains(2, 5), ReadingU: 0.005}
+	rise := Markers{Readings: []float64{1, 1.1, 1.2}, Drains: estimateDrains(2, 3), ReadingU: 0.01}
+	for name, m := range map[string]Markers{"bends": bend, "rises": rise} {
+		_, err := EstimateCapacity(m)
+		var refused *UnsettledError
+		if !errors.As(err, &refused) || refused.More != -1 {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	lost := Markers{Readings: []float64{1, 0.9}, Drains: estimateDrains(2, 2), ReadingU: 0.1}
+	_, err := EstimateCapacity(lost)
+	var refused *UnsettledError
+	// The spread of n readings a drain apart is n(n² - 1)/12: 1/2, 2, 5. The step, 0.1054,
+	// stands against 1.96·0.1/√spread: 0.277 for two, 0.139 for three, 0.088 for four.
+	if !errors.As(err, &refused) || refused.More != 2 || !strings.Contains(err.Error(), "step 0.105 ± 0.28") {
+		t.Errorf("lost in the error: %+v", refused)
+	}
+}

@@ -144,3 +144,41 @@ func TestMoreLimitsFromBothSides(t *testing.T) {
 		t.Errorf("%+v, %v", f.Outlet, err)
 	}
 }
+
+// Every bad entry of a list is told, each once; what an entry's own fault makes
+// meaningless is not looked at.
+func TestEveryBadEntryIsToldOnce(t *testing.T) {
+	l := units.Litre.Of
+	sys := System{Capacity: l(8)}
+	_, combine := Combine(sys, []Stage{{}, {Drain: l(1)}, {Drain: l(1), Flush: l(1)}})
+	_, trace := WhatIf(sys, []Pass{{Drain: l(1), Sump: l(9)}, {Drain: l(1)}, {Drain: l(1), RefillOldShare: 2}})
+	_, whole := RemainingRange(units.Exactly(l(8)), []units.Range[units.VolumeDim]{units.Exactly(l(9)), units.Exactly(l(1))})
+	for name, c := range map[string]struct {
+		err   error
+		wants []string
+	}{
+		"combine": {combine, []string{"stage 1: drain", "stage 3: drain"}},
+		"trace":   {trace, []string{"pass 1: sump", "pass 1: ", "pass 3: refill"}},
+		"range":   {whole, []string{"drain 1"}},
+	} {
+		if c.err == nil {
+			t.Fatalf("%s: taken", name)
+		}
+		lines := strings.Split(c.err.Error(), "\n")
+		if len(lines) != len(c.wants) {
+			t.Fatalf("%s: %d faults, want %d:\n%v", name, len(lines), len(c.wants), c.err)
+		}
+		for i, want := range c.wants {
+			if !strings.Contains(lines[i], want) {
+				t.Errorf("%s: fault %d is %q; want %q", name, i+1, lines[i], want)
+			}
+		}
+	}
+	s := MeasuredService{Capacity: units.Exactly(l(8)), Coverage: 2}
+	for range 12 {
+		s.Drains = append(s.Drains, measure.MeasuredExactly(l(9)))
+	}
+	if _, err := s.Interval(); err == nil || strings.Count(err.Error(), "\n") != 9 || !strings.Contains(err.Error(), "drain 9") {
+		t.Errorf("coverage and 12 drains: %v", err)
+	}
+}

@@ -76,6 +76,23 @@ func TestLimitsFromBothSides(t *testing.T) {
 		_, err := c.Expect()
 		return err
 	}
+	settle := func(v float64) error {
+		st, err := Start(System{Capacity: l(8), Sump: l(4), Mixing: 1})
+		if err == nil {
+			_, err = st.Settle(l(v))
+		}
+		return err
+	}
+	flow := func(target float64) error {
+		_, err := ThroughFlow{Capacity: l(8), Flow: FlowMixed}.VolumeTo(target)
+		return err
+	}
+	leak := func(over float64) error {
+		_, err := Schedule{Services: []Service{{After: 1, Drains: []float64{0.2}}}}.finish(l(8), l(1), over)
+		return err
+	}
+	zeros := func(exp int32) error { return planPriceFault(decimal.New(0, exp)) }
+	seen := func(first, last AtPlug) error { return Observation{First: first, Last: last}.check() }
 	for name, tt := range map[string]struct{ taken, refused []error }{
 		"swaps":          {[]error{shortfall(0), shortfall(100)}, []error{shortfall(-1), shortfall(101)}},
 		"line returns":   {[]error{acting(1, 1), acting(1, 0)}, []error{acting(1, 1.001), acting(-1, 0)}},
@@ -85,7 +102,7 @@ func TestLimitsFromBothSides(t *testing.T) {
 		"readings":       {[]error{count(2), count(1000)}, []error{count(1), count(1001)}},
 		"marker drain":   {[]error{markers(func(m *Markers) { m.Drains[0] = l(500) })}, []error{markers(func(m *Markers) { m.Drains[0] = l(500.001) }), markers(func(m *Markers) { m.Drains[0] = l(0) })}},
 		"marker reading": {[]error{markers(func(m *Markers) { m.Readings[0] = 1e12 })}, []error{markers(func(m *Markers) { m.Readings[0] = 1.1e12 }), markers(func(m *Markers) { m.Readings[0] = 0 })}},
-		"fresh":          {[]error{markers(func(m *Markers) { m.Fresh = -1e12 + 200 })}, []error{markers(func(m *Markers) { m.Fresh = -1.1e12 }), markers(func(m *Markers) { m.Fresh = 52 }), markers(func(m *Markers) { m.Noise = 2 })}},
+		"fresh":          {[]error{markers(func(m *Markers) { m.Fresh = -1e12 + 200 }), markers(func(m *Markers) { m.Fresh, m.Readings = -1e12, make([]float64, 4) })}, []error{markers(func(m *Markers) { m.Fresh = -1.1e12 }), markers(func(m *Markers) { m.Fresh = 52 }), markers(func(m *Markers) { m.Noise = 2 })}},
 		"coverage":       {[]error{service(func(s *MeasuredService) { s.Coverage = 0.01 }), service(func(s *MeasuredService) { s.Coverage = 0.9999 })}, []error{service(func(s *MeasuredService) { s.Coverage = 0.0099 }), service(func(s *MeasuredService) { s.Coverage = 0.99991 })}},
 		"trials":         {[]error{service(func(s *MeasuredService) { s.Trials = 1000 }), service(func(s *MeasuredService) { s.Trials = 1 << 30 })}, []error{service(func(s *MeasuredService) { s.Trials = 999 }), service(func(s *MeasuredService) { s.Trials = 1<<30 + 1 }), service(func(s *MeasuredService) { s.Trials = -1 })}},
 		"drains":         {[]error{drains(1), drains(100)}, []error{drains(0), drains(101)}},
@@ -94,6 +111,11 @@ func TestLimitsFromBothSides(t *testing.T) {
 		"price":          {[]error{price("0"), price("1000000000"), price("0.000000001"), price("1e9"), price("1.0000000000000000000000")}, []error{price("-0.01"), price("1000000000.000000001"), price("0.0000000001"), price("1e10"), price("1e21"), price("1e-81")}},
 		"heel":           {[]error{heel(1, 0), heel(1, 0.999)}, []error{heel(1, 1), heel(1, 1.1), heel(1, -0.1), heel(0, 0)}},
 		"risk":           {[]error{risk(0), risk(0.001), risk(0.499)}, []error{risk(0.5), risk(-0.01), risk(math.NaN())}},
+		"settle":         {[]error{settle(0), settle(8)}, []error{settle(-0.001), settle(8.001)}},
+		"flow target":    {[]error{flow(1e-15), flow(1)}, []error{flow(0.9e-15), flow(1.001)}},
+		"leak over":      {[]error{leak(1e9), leak(1e300)}, []error{leak(0), leak(math.MaxFloat64), leak(math.Inf(1)), leak(math.NaN())}},
+		"price's zeros":  {[]error{zeros(9), zeros(-9)}, []error{zeros(10), zeros(-10)}},
+		"seen":           {[]error{seen(PlugStreams, PlugStreams), seen(PlugDry, PlugStreams)}, []error{seen(PlugStreams+1, PlugStreams), seen(PlugDry, PlugStreams+1)}},
 	} {
 		for i, err := range tt.taken {
 			if err != nil {

@@ -97,3 +97,10 @@ func TestMixingRunSteps(t *testing.T) {
 		t.Errorf("no zones: %v, %v", s, err)
 	}
 }
+
+func TestMixingRunStepsWriteMinutesOut(t *testing.T) {
+	s, err := MixingRun{Flow: units.Litre.Of(1), Minutes: 12.25, Sump: units.Litre.Of(4), Held: units.Litre.Of(4)}.Steps()
+	if err != nil || !strings.Contains(s.Text(), " × 12.25 min = ") {
+		t.Errorf("%v\n%s", err, s.Text())
+	}
+}

@@ -302,3 +302,18 @@ func BenchmarkPlan(b *testing.B) {
 		}
 	}
 }
+
+// Without a known sump, what never left is bounded by the larger of the first and the
+// later drains: 1 - 3/12, also where the first drain is the smaller.
+func TestPlanBoundTakesTheLargerDrain(t *testing.T) {
+	r := Request{Capacity: units.Exactly(units.Litre.Of(12)), Drain: units.Exactly(units.Litre.Of(3)), FirstDrain: units.Exactly(units.Litre.Of(2)), Target: 0.5}
+	p, err := Plan(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, want := range []float64{10.0 / 12, 9.0 / 12} {
+		if got := p.Rows[i].Bounds.High; math.Abs(got-want) > 1e-12 {
+			t.Errorf("row %d: at most %v, want %v", i+1, got, want)
+		}
+	}
+}

@@ -88,3 +88,16 @@ func TestSamplesReadingFaults(t *testing.T) {
 		t.Error("no box")
 	}
 }
+
+// A balance a little below nothing, by less than three of its uncertainties, is a clean
+// box read with an error: one drain of the whole 8 L at 1.02 ± 0.01.
+func TestSamplesReadingJustBelowNothing(t *testing.T) {
+	read := func(x float64) (measure.Reading, error) {
+		return SamplesReading(units.Exactly(units.Litre.Of(8)), []MeasuredSample{{measure.MeasuredExactly(units.Litre.Of(8)), tiltDoubt(t, "s", x, 0.01)}})
+	}
+	for x, ok := range map[float64]bool{1.02: true, 0.995: true, 1: true, 0.5: true, 1.029: true} {
+		if r, err := read(x); (err == nil) != ok || math.Abs(r.Value()-(1-x)) > 1e-12 {
+			t.Errorf("%v: %v, %v", x, r.Value(), err)
+		}
+	}
+}

@@ -114,3 +114,10 @@ func TestFromSamplesFaults(t *testing.T) {
 		}
 	}
 }
+
+func TestFromSamplesWorkingCountsFromOne(t *testing.T) {
+	b, err := FromSamples(units.Exactly(units.Litre.Of(8)), []DrainedSample{{Volume: units.Litre.Of(2), OldShare: 1}, {Volume: units.Litre.Of(2), OldShare: 0.7}})
+	if err != nil || len(b.Steps) < 2 || b.Steps[0].Quantity != "old share after drain 1, largest capacity" || b.Steps[1].Quantity != "old share after drain 2, largest capacity" {
+		t.Errorf("%v\n%s", err, b.Steps.Text())
+	}
+}

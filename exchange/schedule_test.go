@@ -574,3 +574,28 @@ func BenchmarkSchedule(b *testing.B) {
 		}
 	})
 }
+
+// Two ways to change everything have one age just after a service, none; and a second
+// schedule whose top-up alone is all the first one uses has no stretch that equals it.
+func TestScheduleCompareAtNothing(t *testing.T) {
+	all := scheduleEvery(10, 1, 1)
+	c, err := CompareSchedules(all, scheduleEvery(20, 1, 1))
+	if err != nil || c.Rows[0].First != 0 || c.Rows[0].Second != 0 || c.Rows[0].Younger != "neither" || c.Rows[1].Younger != "first" {
+		t.Errorf("%+v, %v", c.Rows, err)
+	}
+	top := Schedule{Services: []Service{{After: 10}}, TopUp: 0.02, Unit: "months"}
+	both := scheduleEvery(10, 1, 0.2)
+	both.TopUp, both.Unit = 0.02, "months"
+	c, err = CompareSchedules(top, both)
+	if err != nil || c.Stretch != 0 || strings.Contains(c.Text(), "equal with") || !strings.Contains(c.Text(), "not at equal fluid: 0.2 against 0.4 capacities") {
+		t.Errorf("%+v, %v\n%s", c, err, c.Text())
+	}
+}
+
+func TestScheduleStretchRefusesByItsFactor(t *testing.T) {
+	for _, factor := range []float64{0, -1, math.Inf(1), math.NaN()} {
+		if _, err := scheduleEvery(10, 1, 0.2).Stretch(factor); err == nil || !strings.Contains(err.Error(), "want a factor above 0") {
+			t.Errorf("%v: %v", factor, err)
+		}
+	}
+}

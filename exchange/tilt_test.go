@@ -306,3 +306,52 @@ func TestTiltRefuses(t *testing.T) {
 		t.Error("validity 9 was written")
 	}
 }
+
+// On the level the fluid runs over at the middle of the hole, and the limit is that of
+// a tilt with the hole uphill: 0.05 m deep over 0.3 m less 0.1 m, tangent 0.25 (by hand).
+func TestTiltOnTheLevel(t *testing.T) {
+	tilt := Tilt{
+		Area: tiltExact(t, 0.06), Degrees: tiltDoubt(t, "angle", 0, 0.5), Hole: measure.MeasuredExactly(units.Metre.Of(0.1)), Rim: units.Metre.Of(0.01),
+		Depth: units.Metre.Of(0.05), Extent: units.Metre.Of(0.3),
+	}
+	e, err := tilt.Effect()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := 60 * 0.1 * 0.5 * math.Pi / 180; !scheduleClose(e.Left.U().In(units.Litre), want, 1e-9) {
+		t.Errorf("u %s, want %g L", e.Left.U(), want)
+	}
+	if want := math.Atan(0.25) * 180 / math.Pi; !scheduleClose(e.Limit, want, 1e-12) {
+		t.Errorf("limit %g°, want %g°", e.Limit, want)
+	}
+}
+
+// The limit itself is within the law, and a lip at the roof within the pan. A hole
+// further out than the fluid reaches still meets the roof downhill: 0.02/(0.1 + 0.15).
+func TestTiltAtTheLimit(t *testing.T) {
+	tilt := Tilt{
+		Area: tiltExact(t, 0.06), Degrees: tiltExact(t, 1), Hole: measure.MeasuredExactly(units.Metre.Of(0.1)),
+		Depth: units.Metre.Of(0.02), Extent: units.Metre.Of(0.3),
+	}
+	e, err := tilt.Effect()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for past, want := range map[float64]Validity{0: ValidityHolds, 1e-9: ValidityBroken} {
+		tilt.Degrees = tiltExact(t, e.Limit+past)
+		if at, err := tilt.Effect(); err != nil || at.Validity != want || at.Limit != e.Limit {
+			t.Errorf("%g° past the limit of %g°: %s, limit %g, %v", past, e.Limit, at.Validity, at.Limit, err)
+		}
+	}
+	out := Tilt{
+		Area: tiltExact(t, 0.06), Degrees: tiltExact(t, 1), Hole: measure.MeasuredExactly(units.Metre.Of(0.15)),
+		Headroom: units.Metre.Of(0.02), Extent: units.Metre.Of(0.1),
+	}
+	if e, err = out.Effect(); err != nil || !scheduleClose(e.Limit, math.Atan(0.08)*180/math.Pi, 1e-12) {
+		t.Errorf("hole past the fluid: limit %g, %v", e.Limit, err)
+	}
+	full := RectangularPan{Length: units.Metre.Of(0.4), Width: units.Metre.Of(0.3), Lip: units.Metre.Of(0.05), Roof: units.Metre.Of(0.05)}
+	if v, err := full.Retained(0); err != nil || v != units.Litre.Of(6) {
+		t.Errorf("lip at the roof: %s, %v", v, err)
+	}
+}
