@@ -1,0 +1,62 @@
+package jobcard
+
+import (
+	"crypto/sha256"
+	"encoding/binary"
+	"encoding/hex"
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"example.com/meniscus/units"
+)
+
+// What a card reckons after every entry of many scripted jobs, and the JSON of each, to
+// the bit: the same on every processor and from edition to edition. A change of this
+// is a change to be listed.
+func TestCardDigest(t *testing.T) {
+	const want = "a8e1237f930a1e190746e026ed6fa20a"
+	sum, n := sha256.New(), 0
+	out := func(x float64) {
+		var b [8]byte
+		binary.LittleEndian.PutUint64(b[:], math.Float64bits(x))
+		sum.Write(b[:])
+		n++
+	}
+	rng := rand.New(rand.NewPCG(51, 52))
+	for n < 20_000 {
+		card, err := Open(ternSpec())
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range 40 {
+			kind := byte(rng.IntN(17))
+			if i == 0 {
+				kind = byte(FillPlugOpened)
+			}
+			if err := card.Append(scripted(2*i, kind, byte(rng.IntN(256)))); err != nil {
+				continue // words may change; what was taken is in the JSON
+			}
+			share, balance := card.OldShare(), card.Balance()
+			for _, x := range [...]float64{share.Estimate, share.Low, share.High, share.Most} {
+				out(x)
+			}
+			for _, v := range [...]units.Volume{balance.Net.Best(), balance.Net.U(), balance.PlusMinus, card.FluidUsed(), card.FluidLeft()} {
+				out(v.In(units.Litre))
+			}
+		}
+		encoded, err := card.MarshalJSON()
+		if err != nil {
+			t.Fatal(err)
+		}
+		sum.Write(encoded)
+		if r, err := card.OldShareInterval(); err == nil {
+			out(r.Low)
+			out(r.Median)
+			out(r.High)
+		}
+	}
+	if got := hex.EncodeToString(sum.Sum(nil)[:16]); got != want {
+		t.Errorf("digest of %d results is %s; want %s", n, got, want)
+	}
+}
