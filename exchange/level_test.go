@@ -222,7 +222,7 @@ func TestLevelObservations(t *testing.T) {
 		{"came in low, topped up 400", 400, CameInUnknown, caught(0), AgainstUndecided, AtLip, BoundExact, "came in 400 mL ± 81 mL (k = 2) low"},
 		{"came in low or not, trickles", 20, CameInUnknown, Observation{First: PlugTrickles}, AgainstUndecided, AtLip, BoundAtLeast, "-20 mL ± 80 mL (k = 2), or higher"},
 		{"high, dry", -400, CameInUnknown, Observation{First: PlugDry}, AgainstUndecided, BelowLip, BoundAtMost, "came in at most 400 mL ± 80 mL (k = 2) high"},
-		{"drip as it warms, watched", 0, CameInRight, Observation{First: PlugDry, Last: PlugDrips, Watched: time.Minute}, AgainstUndecided, AtLip, BoundAtLeast, "Seen at the check plug: no flow, then drip, watched for 1m0s."},
+		{"drip as it warms, watched", 0, CameInRight, Observation{First: PlugDry, Last: PlugDrips, Watched: time.Minute}, AgainstUndecided, AtLip, BoundAtLeast, "Seen at the check plug: no flow, then drip, watched for 1 min."},
 		{"caught from no flow to drip", 0, CameInRight, Observation{First: PlugDry, Last: PlugDrips, Caught: levelVolume(t, "caught", 20, 1), CaughtKnown: true}, AgainstAgrees, AtLip, BoundExact, "20 mL caught"},
 		{"low by its doubt", 80, CameInUnknown, Observation{First: PlugDry}, AgainstUndecided, BelowLip, BoundAtMost, "came in right to within its doubt, -80 mL ± 80 mL (k = 2), or lower"},
 		{"came in low, trickles", 400, CameInUnknown, Observation{First: PlugTrickles}, AgainstUndecided, AtLip, BoundAtLeast, "came in at most 400 mL ± 80 mL (k = 2) low"},

@@ -85,7 +85,7 @@ func levelSigned(v units.Volume) string {
 }
 
 func levelWorth(d units.TemperatureDelta) string {
-	return d.Abs().Text(units.FahrenheitDegree, 1) + " (" + d.Abs().Text(units.CelsiusDegree, 1) + ")"
+	return d.Abs().Text(units.CelsiusDegree, 1) + " (" + d.Abs().Text(units.FahrenheitDegree, 1) + ")"
 }
 
 func (e LevelExpectation) steps(closing thermal.Closing) working.Steps {

@@ -2,6 +2,7 @@ package exchange
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"example.com/meniscus/units"
@@ -115,6 +116,7 @@ func TestLimitsFromBothSides(t *testing.T) {
 		"flow target":    {[]error{flow(1e-15), flow(1)}, []error{flow(0.9e-15), flow(1.001)}},
 		"leak over":      {[]error{leak(1e9), leak(1e300)}, []error{leak(0), leak(math.MaxFloat64), leak(math.Inf(1)), leak(math.NaN())}},
 		"price's zeros":  {[]error{zeros(9), zeros(-9)}, []error{zeros(10), zeros(-10)}},
+		"no proof":       {[]error{Observation{NoProof: strings.Repeat("x", 200)}.check()}, []error{Observation{NoProof: strings.Repeat("x", 201)}.check()}},
 		"seen":           {[]error{seen(PlugStreams, PlugStreams), seen(PlugDry, PlugStreams)}, []error{seen(PlugStreams+1, PlugStreams), seen(PlugDry, PlugStreams+1)}},
 	} {
 		for i, err := range tt.taken {

@@ -74,7 +74,12 @@ type Observation struct {
 	Caught      measure.Volume
 	CaughtKnown bool
 	CaughtAt    measure.Temperature // of what was caught when measured; zero: as in the box
+	// NoProof says why the look proves nothing, such as "the fluid's temperature was
+	// above the window", in at most 200 bytes; empty: it was made as the sheet wants.
+	NoProof string
 }
+
+const observationMostWhy = 200
 
 // Against is what an observation says of the ledger.
 type Against uint8
@@ -214,6 +219,9 @@ func (o Observation) check() error {
 	}
 	if o.First == PlugNotSeen && o.Last != PlugNotSeen {
 		faults = append(faults, fmt.Errorf("exchange: observation: last seen %s, first not seen; want what came as the plug came out", o.Last))
+	}
+	if len(o.NoProof) > observationMostWhy {
+		faults = append(faults, fmt.Errorf("exchange: observation: %d bytes of why it proves nothing; want at most %d", len(o.NoProof), observationMostWhy))
 	}
 	if o.Watched < 0 {
 		faults = append(faults, fmt.Errorf("exchange: observation: watched for %s; want 0 or more", o.Watched))

@@ -2,7 +2,9 @@ package exchange
 
 import (
 	"fmt"
+	"strings"
 
+	"example.com/meniscus/internal/elapsed"
 	"example.com/meniscus/units"
 	"example.com/meniscus/units/measure"
 )
@@ -16,6 +18,8 @@ import (
 // doubt that jug and fluid share cancelling. The rest is undecided: no rate of
 // flow is published for the words, so none is guessed from them.
 //
+// A look of which NoProof says why it proves nothing is told and not judged.
+//
 // Where the level before the job is not known the ledger is not judged at all,
 // and CameInBy says instead how the box must have come in. A malformed
 // observation, and an expectation not made by Expect, are errors.
@@ -27,6 +31,10 @@ func (e LevelExpectation) Observe(o Observation) (LevelFinding, error) {
 		return LevelFinding{}, fmt.Errorf("exchange: observation: no expectation to hold it against; want the result of LevelCheck.Expect")
 	}
 	f := LevelFinding{}
+	if o.NoProof != "" {
+		f.Words = []string{f.seen(o), "That proves nothing of the level, nor of the ledger: " + strings.ToValidUTF8(o.NoProof, "?") + ". Look again as the sheet wants it."}
+		return f, nil
+	}
 	f.Standing, f.Bound = o.standing()
 	if f.Standing == StandingUnknown {
 		f.Words = []string{"The check plug was not watched: the level is not proved."}
@@ -155,7 +163,7 @@ func (f *LevelFinding) seen(o Observation) string {
 		s += ", then " + last.String()
 	}
 	if o.Watched > 0 {
-		s += fmt.Sprintf(", watched for %s", o.Watched)
+		s += ", watched for " + elapsed.Text(o.Watched)
 	} else {
 		s += ", for how long is not recorded"
 	}

@@ -69,7 +69,7 @@ func celsius(t units.Temperature) string { return t.Text(units.CelsiusScale, 1) 
 
 // bothScales is for what a technician reads off a gauge.
 func bothScales(t units.Temperature) string {
-	return t.Text(units.FahrenheitScale, 1) + " (" + celsius(t) + ")"
+	return celsius(t) + " (" + t.Text(units.FahrenheitScale, 1) + ")"
 }
 
 // signed puts a negative number in brackets, so that it can follow an operator.

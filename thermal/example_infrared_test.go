@@ -83,9 +83,9 @@ func ExampleSurface_Steps() {
 	}
 	fmt.Print(s.Steps().Text())
 	// Output:
-	// reading = 104.0 °F (40.0 °C) = 313.15 K
+	// reading = 40.0 °C (104.0 °F) = 313.15 K
 	// surface, fourth power = Refl⁴ + (Set/ε)·(Reading⁴ - Refl⁴) = 293.15⁴ + (1/0.9) × (313.15⁴ - 293.15⁴) = 315.15⁴ K⁴
-	// surface temperature, not the fluid's = emissivity ±0.03: ±0.7 °C; form: ±0.1 °C = 107.6 °F (42.0 °C)
+	// surface temperature, not the fluid's = emissivity ±0.03: ±0.7 °C; form: ±0.1 °C = 42.0 °C (107.6 °F)
 }
 
 func ExampleReflection_String() {

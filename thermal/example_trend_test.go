@@ -65,15 +65,15 @@ func ExampleTrend_Reach() {
 	// 20 of 40 K are left after one half-life, about 40 min.
 	m, err := coolDown().Reach(units.Celsius(38))
 	fmt.Println(m, err)
-	// Output: 40m2s (39m32s to 40m34s) <nil>
+	// Output: 40 min 2 s (39 min 32 s to 40 min 34 s) <nil>
 }
 
 func ExampleTrend_ReachSteps() {
 	s, err := coolDown().ReachSteps(units.Celsius(38))
 	fmt.Print(s.Text(), err)
 	// Output:
-	// course = T(t) = Tinf - (Tinf - T0)·exp(-t/τ) = fitted to 4 readings, Tinf = 64.4 °F (18.0 °C) given, scatter 0.10 °C = T0 = 136.4 °F (58.0 °C), τ = 57m48s (56m51s to 58m46s)
-	// reaches target at 100.4 °F (38.0 °C) = τ·ln[(Tinf - T0)/(Tinf - T)] = 57.796 min × ln(-39.98 °C/-20.00 °C) = 40m2s (39m32s to 40m34s)
+	// course = T(t) = Tinf - (Tinf - T0)·exp(-t/τ) = fitted to 4 readings, Tinf = 18.0 °C (64.4 °F) given, scatter 0.10 °C = T0 = 58.0 °C (136.4 °F), τ = 57 min 48 s (56 min 51 s to 58 min 46 s)
+	// reaches target at 38.0 °C (100.4 °F) = τ·ln[(Tinf - T0)/(Tinf - T)] = 57.796 min × ln(-39.98 °C/-20.00 °C) = 40 min 2 s (39 min 32 s to 40 min 34 s)
 	// <nil>
 }
 
@@ -99,9 +99,9 @@ func ExampleTrend_Forecast() {
 	now := 6 * time.Minute
 	fmt.Println("wait", f.Opens.After(now))
 	// Output:
-	// opens 6m48s (6m31s to 7m9s)
-	// closes 12m0s (11m14s to 12m59s)
-	// wait 48s (31s to 1m9s)
+	// opens 6 min 48 s (6 min 31 s to 7 min 9 s)
+	// closes 12 min (11 min 14 s to 12 min 59 s)
+	// wait 48 s (31 s to 1 min 9 s)
 }
 
 func ExampleForecast_Steps() {
@@ -111,19 +111,19 @@ func ExampleForecast_Steps() {
 	}
 	fmt.Print(f.Steps()[1:].Text())
 	// Output:
-	// window opens at 100.0 °F (37.8 °C) = τ·ln[(Tinf - T0)/(Tinf - T)] = 25.021 min × ln(58.33 °C/44.44 °C) = 6m48s (6m31s to 7m9s)
-	// window closes at 115.0 °F (46.1 °C) = τ·ln[(Tinf - T0)/(Tinf - T)] = 25.021 min × ln(58.33 °C/36.11 °C) = 12m0s (11m14s to 12m59s)
+	// window opens at 37.8 °C (100.0 °F) = τ·ln[(Tinf - T0)/(Tinf - T)] = 25.021 min × ln(58.33 °C/44.44 °C) = 6 min 48 s (6 min 31 s to 7 min 9 s)
+	// window closes at 46.1 °C (115.0 °F) = τ·ln[(Tinf - T0)/(Tinf - T)] = 25.021 min × ln(58.33 °C/36.11 °C) = 12 min (11 min 14 s to 12 min 59 s)
 }
 
 func ExampleMoment_After() {
 	m := thermal.Moment{Earliest: 4 * time.Minute, Best: 6 * time.Minute, Latest: thermal.Never}
 	fmt.Println(m.After(5 * time.Minute))
-	// Output: 1m0s (0s to never)
+	// Output: 1 min (0 s to never)
 }
 
 func ExampleMoment_String() {
 	fmt.Println(thermal.Moment{Earliest: 4 * time.Minute, Best: 6 * time.Minute, Latest: 9 * time.Minute})
-	// Output: 6m0s (4m0s to 9m0s)
+	// Output: 6 min (4 min to 9 min)
 }
 
 func ExampleLumped_At() {

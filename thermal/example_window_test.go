@@ -61,10 +61,10 @@ func ExampleClosing_Steps() {
 	}
 	fmt.Print(c.Steps().Text())
 	// Output:
-	// mid-window = (low + high)/2 = (96.8 °F (36.0 °C) + 114.8 °F (46.0 °C))/2 = 105.8 °F (41.0 °C)
-	// fluid left once at mid-window = F(at)/F(mid) = at 113.0 °F (45.0 °C) = 0.997004
-	// growth of the case (aluminium) = 1 + γ·(at - mid) = 1 + 6.9e-05 × 4.00 = 1.000276
-	// off at mid-window = C·(growth × fluid - 1) = 10.0000 L × (1.000276 × 0.997004 - 1) = -27.2 mL, worth 7.2 °F
+	// mid-window = (low + high)/2 = (36.0 °C (96.8 °F) + 46.0 °C (114.8 °F))/2 = 41.0 °C (105.8 °F)
+	// fluid left once at mid-window = F(at)/F(mid) = at 45.0 °C (113.0 °F) = 0.997004
+	// growth of the case (aluminium) = 1 + γ·(at - mid) = 1 + 0.000069 × 4.00 = 1.000276
+	// off at mid-window = C·(growth × fluid - 1) = 10.0000 L × (1.000276 × 0.997004 - 1) = -27.2 mL, worth 4.0 °C
 }
 
 // A tilt that leaves 20 mL too much is worth how many degrees?

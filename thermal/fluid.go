@@ -222,3 +222,6 @@ func percent(share float64) string { return strconv.FormatFloat(share*100, 'g', 
 
 // short prints a figure as it was given.
 func short(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
+
+// plain prints a figure as it was given, without a power of ten.
+func plain(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }

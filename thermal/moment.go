@@ -3,6 +3,8 @@ package thermal
 import (
 	"math"
 	"time"
+
+	"example.com/meniscus/internal/elapsed"
 )
 
 // Never marks an end of a Moment that the course does not reach, or not within
@@ -34,7 +36,7 @@ func remaining(then, now time.Duration) time.Duration {
 	return then - now
 }
 
-// String returns the moment to the second, such as "5m53s (4m10s to 7m2s)".
+// String returns the moment to the second, such as "5 min 53 s (4 min 10 s to 7 min 2 s)".
 func (m Moment) String() string {
 	return clock(m.Best) + " (" + clock(m.Earliest) + " to " + clock(m.Latest) + ")"
 }
@@ -43,7 +45,7 @@ func clock(d time.Duration) string {
 	if d == Never {
 		return "never"
 	}
-	return d.Round(time.Second).String()
+	return elapsed.Text(d)
 }
 
 // never is Never in seconds.

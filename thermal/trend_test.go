@@ -422,7 +422,7 @@ func TestMoment(t *testing.T) {
 			t.Errorf("after %s: %s", c.now, got)
 		}
 	}
-	if got := m.String(); got != "6m0s (4m0s to never)" {
+	if got := m.String(); got != "6 min (4 min to never)" {
 		t.Error(got)
 	}
 }

@@ -25,7 +25,7 @@ temperature = "46.2843 °C"
 after       = "30m"
 temperature = "41.7841 °C"
 `)["cool_down"]
-	if got.Refused || !strings.HasPrefix(got.Answer, "at 38.0 °C (100.4 °F) in 10m0s (") || len(got.Working) != 2 {
+	if got.Refused || !strings.HasPrefix(got.Answer, "at 38.0 °C (100.4 °F) in 10 min (") || len(got.Working) != 2 {
 		t.Errorf("%+v; by hand 10 min", got)
 	}
 	got = asking(t, "[ask.cool_down]\nplateau_low = \"18 °C\"\nto = \"38 °C\"\n[ask.cool_down.reading.1]\nafter = \"0s\"\ntemperature = \"58 °C\"\n")["cool_down"]

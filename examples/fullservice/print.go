@@ -124,7 +124,7 @@ func printTorque(w io.Writer, r result) {
 		case t.Torque.Sign() > 0:
 			line = sealing.Both(t.Torque)
 		case t.Turns > 0:
-			line = fmt.Sprintf("%v turns past finger tight", t.Turns)
+			line = pastFinger(t.Turns)
 		}
 		if t.Tool != "" {
 			line += fmt.Sprintf(", %s gives %s to %s", t.Tool, t.Low.Text(units.NewtonMetre, 1), t.High.Text(units.NewtonMetre, 1))
@@ -134,6 +134,13 @@ func printTorque(w io.Writer, r result) {
 		}
 		fmt.Fprintf(w, "  %-8s %s\n", t.Plug, line)
 	}
+}
+
+func pastFinger(turns float64) string {
+	if turns == 1 {
+		return "1 turn past finger tight"
+	}
+	return fmt.Sprintf("%v turns past finger tight", turns)
 }
 
 // printDoubt says how sure the balance is and what to measure better.

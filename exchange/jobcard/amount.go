@@ -23,6 +23,11 @@ type Amount struct {
 // IsZero reports whether nothing was measured.
 func (a Amount) IsZero() bool { return a == Amount{} }
 
+// exact reports whether an amount states no doubt of its own.
+func (a Amount) exact() bool {
+	return !a.IsZero() && a.Vessel == "" && a.Scale == "" && a.PlusMinus.IsZero()
+}
+
 // check returns every fault of the amount by itself; names are checked against
 // the job by the caller.
 func (a Amount) check() error {

@@ -22,6 +22,9 @@ func (l ledger) apply(e Entry) (ledger, error) {
 	}
 	l.n++
 	l.last = e.At
+	if e.moves() && e.Amount.exact() {
+		l.flows.unstated++
+	}
 	switch e.Kind {
 	case FillPlugOpened:
 		return l.fillPlugOpened(e)
@@ -107,6 +110,7 @@ func (l ledger) drained(e Entry) (ledger, error) {
 		l.startCycle()
 	}
 	l.flows.cycleOut = l.flows.cycleOut.Add(v)
+	l.flows.cycleReads++
 	if out := l.flows.cycleOut.Best(); out.Compare(l.flows.largest) > 0 {
 		l.flows.largest = out
 	}
@@ -123,7 +127,7 @@ func (l ledger) drained(e Entry) (ledger, error) {
 func (l *ledger) startCycle() {
 	l.flows.finished = l.flows.drains()
 	l.flows.cycles++
-	l.flows.cycleOut, l.flows.cycleIn = measure.Volume{}, measure.Volume{}
+	l.flows.cycleOut, l.flows.cycleIn, l.flows.cycleReads = measure.Volume{}, measure.Volume{}, 0
 	l.flows.drainClosed = false
 }
 
@@ -149,7 +153,7 @@ func (l ledger) mixed(e Entry) (ledger, error) {
 		return l, fmt.Errorf("the box is %s short of what was drained; put it back before the gears are run (a pump that runs dry is damaged)", both(short))
 	}
 	if l.spec.Runs > 0 && e.Runs < l.spec.Runs {
-		l.note("few-runs", fmt.Sprintf("%d runs through the gears; the sheet asks for %d", e.Runs, l.spec.Runs))
+		l.note("few-runs", fmt.Sprintf("%s through the gears; the sheet asks for %d", times(e.Runs, "run"), l.spec.Runs))
 	}
 	l.unmixed = false
 	return l, nil
@@ -187,6 +191,7 @@ func (l ledger) spilled(e Entry) (ledger, error) {
 			return l, err
 		}
 		l.flows.cycleOut = l.flows.cycleOut.Add(v)
+		l.flows.cycleReads++
 	case FromRefill:
 		if v.Best().Compare(l.flows.cycleIn.Best()) > 0 {
 			return l, fmt.Errorf("%s of a refill spilled, but only %s was put in since the last drain", both(v.Best()), both(l.flows.cycleIn.Best()))

@@ -1,6 +1,8 @@
 package jobcard
 
 import (
+	"math"
+
 	"example.com/meniscus/units"
 	"example.com/meniscus/units/measure"
 	"example.com/meniscus/units/working"
@@ -43,6 +45,8 @@ type Balance struct {
 	Out       measure.Volume    // drained, caught at the check plug, spilled from the box
 	In        measure.Volume    // refilled and topped up, less what was kept or spilled of it
 	PlusMinus units.Volume      // expanded uncertainty of Net, k = 2
+	Wanted    units.Volume      // that much over is planned, until the check plug is opened
+	Unstated  int               // readings that state no doubt and count as exact
 	Verdict   Standing
 	Steps     working.Steps
 }
@@ -50,14 +54,15 @@ type Balance struct {
 func (l ledger) balance() Balance {
 	b := Balance{
 		Net: l.flows.net, Reference: l.spec.reference(), Out: l.flows.out, In: l.flows.in,
-		PlusMinus: l.flows.net.U().Scale(coverage),
+		PlusMinus: l.flows.net.U().Scale(coverage), Unstated: l.flows.unstated,
+	}
+	if l.observed.entry == 0 {
+		b.Wanted = l.spec.Overfill
 	}
 	switch net := b.Net.Best(); {
-	case net.Abs().Compare(b.PlusMinus) <= 0:
-		b.Verdict = NotShown
-	case net.Sign() < 0:
+	case net.Compare(b.PlusMinus.Neg()) < 0:
 		b.Verdict = Short
-	default:
+	case net.Sub(b.Wanted).Compare(b.PlusMinus) > 0:
 		b.Verdict = Over
 	}
 	b.Steps = working.Steps{}.Add("net balance", "Σ in - Σ out",
@@ -66,14 +71,34 @@ func (l ledger) balance() Balance {
 }
 
 // Sentence returns the balance in words, such as
-// "-18 mL ± 41 mL (k=2) at 15 °C: level not shown to be wrong".
+// "-18 mL ± 41 mL (k = 2) at 15 °C: level not shown to be wrong".
 func (b Balance) Sentence() string {
-	s := b.Net.Best().Text(units.Millilitre, 0) + " ± " + b.PlusMinus.Text(units.Millilitre, 0) + " (k=2) at " + b.Reference.Text(units.CelsiusScale, 0)
-	switch b.Verdict {
-	case Short:
-		return s + ": shown to be short"
-	case Over:
-		return s + ": shown to be over"
+	if b.In.Best().IsZero() && b.Out.Best().IsZero() && b.PlusMinus.IsZero() {
+		return "nothing went in or out yet"
 	}
-	return s + ": level not shown to be wrong"
+	s := b.Net.Best().Text(units.Millilitre, 0) + " ± " + b.PlusMinus.Text(units.Millilitre, 0) + " (k = 2) at " + shortest(b.Reference)
+	switch {
+	case b.Verdict == Short:
+		s += ": shown to be short"
+	case b.Verdict == Over && b.Wanted.Sign() > 0:
+		s += ": shown to be over, by more than the " + b.Wanted.Text(units.Millilitre, 0) + " wanted for the level check"
+	case b.Verdict == Over:
+		s += ": shown to be over"
+	case b.Net.Best().Compare(b.PlusMinus) > 0:
+		s += ": over, and " + b.Wanted.Text(units.Millilitre, 0) + " over is wanted for the level check"
+	default:
+		s += ": level not shown to be wrong"
+	}
+	if b.Unstated > 0 {
+		s += "; " + times(b.Unstated, "reading") + " without a stated doubt taken as exact"
+	}
+	return s
+}
+
+// shortest writes a temperature in whole degrees where it is in whole degrees.
+func shortest(t units.Temperature) string {
+	if c := t.Celsius(); c == math.Round(c) {
+		return t.Text(units.CelsiusScale, 0)
+	}
+	return t.Text(units.CelsiusScale, 1)
 }

@@ -195,3 +195,51 @@ func TestPutBackIsTheMarkItCameTo(t *testing.T) {
 		t.Errorf("filled to the mark, the box is off by %v", net)
 	}
 }
+
+// The sheet wants 0.3 L over until the check plug is opened: that much over is the plan,
+// more is not, and once the plug was opened nothing over is.
+func TestOverfillIsNoFault(t *testing.T) {
+	cycle := func(refill float64, more ...Entry) Balance {
+		entries := append([]Entry{FillPlug(at(0), "fill"), DrainOf(at(1), jug(2, 18)), RefillOf(at(2), jug(refill, 18))}, more...)
+		return fill(t, ternSpec(), entries...).Balance()
+	}
+	look := []Entry{ReadWindow(at(3), WindowReading{Temperature: units.Celsius(43), Thermometer: "probe-1", EngineIdling: true, Level: true}), Observe(at(4), "check", exchange.PlugTrickles)}
+	for _, c := range []struct {
+		b       Balance
+		verdict Standing
+		words   string
+	}{
+		{cycle(2), NotShown, ": level not shown to be wrong"},
+		{cycle(2.3), NotShown, ": over, and 300 mL over is wanted for the level check"},
+		{cycle(2.6), Over, ": shown to be over, by more than the 300 mL wanted for the level check"},
+		{cycle(1.7), Short, ": shown to be short"},
+		{cycle(2.3, look...), Over, ": shown to be over"},
+	} {
+		if got := c.b.Sentence(); c.b.Verdict != c.verdict || !strings.HasSuffix(got, c.words) {
+			t.Errorf("%s, %s; want %s", got, c.b.Verdict, c.words)
+		}
+	}
+}
+
+// A reading without a vessel, a scale or limits counts as exact, and the balance says so;
+// before anything is done it says nothing of the level. 15.6 °C is not 16 °C.
+func TestBalanceSaysWhatItRestsOn(t *testing.T) {
+	s := ternSpec()
+	if got := fill(t, s, Note(at(0), "begun")).Balance(); got.Sentence() != "nothing went in or out yet" || got.Unstated != 0 {
+		t.Errorf("%q", got.Sentence())
+	}
+	s.Reference = units.Fahrenheit(60)
+	loose := plain(2)
+	limits := plain(2)
+	limits.PlusMinus = litres(0.05)
+	card := fill(t, s, FillPlug(at(0), "fill"), DrainOf(at(1), loose), RefillOf(at(2), limits), Supply(at(3), litres(1)), Spill(at(4), plain(0.1), FromStock))
+	if got := card.Balance().Sentence(); got != "0 mL ± 58 mL (k = 2) at 15.6 °C: level not shown to be wrong; 1 reading without a stated doubt taken as exact" {
+		t.Errorf("%q", got)
+	}
+	if err := card.Append(Spill(at(5), plain(0.1), FromBox)); err != nil {
+		t.Fatal(err)
+	}
+	if got := card.Balance(); got.Unstated != 2 || !strings.HasSuffix(got.Sentence(), "; 2 readings without a stated doubt taken as exact") {
+		t.Errorf("%q", got.Sentence())
+	}
+}

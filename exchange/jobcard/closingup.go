@@ -63,7 +63,7 @@ func needTightening(plug sealing.Plug, e Entry) error {
 	case plug.Torque.Sign() > 0 && e.Torque.IsZero():
 		return fmt.Errorf("plug %s is set to %s; want the torque it was set to", e.Plug, sealing.Both(plug.Torque))
 	case plug.Torque.IsZero() && plug.Turns > 0 && e.Turns == 0:
-		return fmt.Errorf("plug %s is turned %v turns past finger tight; want the turns it was given", e.Plug, plug.Turns)
+		return fmt.Errorf("plug %s is turned %s; want the turns it was given", e.Plug, pastFinger(plug.Turns))
 	case e.Torque.IsZero() && e.Turns == 0:
 		return fmt.Errorf("neither torque nor turns; want one of them for plug %s", e.Plug)
 	}
@@ -99,7 +99,15 @@ func plugAgrees(plug sealing.Plug, e Entry) bool {
 
 func tightness(t units.Torque, turns float64) string {
 	if t.IsZero() {
-		return fmt.Sprintf("%v turns past finger tight", turns)
+		return pastFinger(turns)
 	}
 	return sealing.Both(t)
+}
+
+// pastFinger is how far a taper plug is turned, in words.
+func pastFinger(turns float64) string {
+	if turns == 1 {
+		return "1 turn past finger tight"
+	}
+	return fmt.Sprintf("%v turns past finger tight", turns)
 }

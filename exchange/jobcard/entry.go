@@ -40,6 +40,17 @@ type Entry struct {
 	Text  string `json:"text,omitempty"` // words; any kind may have some
 }
 
+// moves reports whether the entry's amount went into the box or out of it.
+func (e Entry) moves() bool {
+	switch e.Kind {
+	case Drained, Refilled, ToppedUp, Kept, CheckPlugObserved:
+		return true
+	case Spilled:
+		return e.Origin != FromStock
+	}
+	return false
+}
+
 // FillPlug records that the fill plug was proved to open.
 func FillPlug(at time.Time, plug string) Entry {
 	return Entry{At: at, Kind: FillPlugOpened, Plug: plug}

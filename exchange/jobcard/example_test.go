@@ -116,7 +116,7 @@ func ExampleCard_Blocking() {
 	}
 	// Output:
 	// not-refilled - the last drain of 2.000 L (2.11 US qt) was not refilled
-	// balance - no check plug to prove the level, and the balance is -2000 mL ± 0 mL (k=2) at 15 °C: shown to be short
+	// balance - no check plug to prove the level, and the balance is -2000 mL ± 0 mL (k = 2) at 15 °C: shown to be short; 1 reading without a stated doubt taken as exact
 }
 
 func ExampleCard_Findings() {
@@ -171,7 +171,7 @@ func ExampleCard_Advice() {
 
 func ExampleBalance_Sentence() {
 	fmt.Println(open(oneCycle()...).Balance().Sentence())
-	// Output: 0 mL ± 0 mL (k=2) at 15 °C: level not shown to be wrong
+	// Output: 0 mL ± 0 mL (k = 2) at 15 °C: level not shown to be wrong; 2 readings without a stated doubt taken as exact
 }
 
 // 100/√3 = 57.7 mL, rectangular.

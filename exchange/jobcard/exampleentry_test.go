@@ -10,7 +10,7 @@ import (
 
 func ExampleFillPlug() {
 	fmt.Println(jobcard.FillPlug(clock(0), "fill").Summary())
-	// Output: fill plug opened fill
+	// Output: fill plug opened: fill
 }
 
 func ExampleDrainOf() {

@@ -11,8 +11,8 @@ import (
 
 // LevelCheck returns what the ledger says before the check plug was looked at,
 // ready to ask what should run out; see exchange.LevelCheck.Expect. The
-// temperature is that of the last window reading, or mid-window where there is
-// none yet. cameIn is what was known of the level before the job. A card
+// temperature is that of the last window reading; where there is none yet it is taken
+// to lie anywhere in the window, which is its doubt. cameIn is what was known of the level before the job. A card
 // without a window is an error.
 func (c *Card) LevelCheck(cameIn exchange.CameIn) (exchange.LevelCheck, error) {
 	if c == nil || !c.open {
@@ -28,7 +28,10 @@ func (c *Card) LevelCheck(cameIn exchange.CameIn) (exchange.LevelCheck, error) {
 	}
 	check := exchange.LevelCheck{
 		Net: l.flows.net, NetAt: l.spec.reference(), CameIn: cameIn, Capacity: capacity, Fluid: l.law,
-		Case: l.spec.CaseMetal, Window: l.spec.Window, At: measure.TemperatureExactly(l.spec.Window.Mid()),
+		Case: l.spec.CaseMetal, Window: l.spec.Window,
+	}
+	if check.At, err = somewhereInside(l.spec.Window); err != nil {
+		return exchange.LevelCheck{}, err
 	}
 	if check.Case == thermal.UnknownMaterial {
 		check.Case = thermal.Uncorrected
@@ -43,6 +46,12 @@ func (c *Card) LevelCheck(cameIn exchange.CameIn) (exchange.LevelCheck, error) {
 		}
 	}
 	return check, nil
+}
+
+// somewhereInside is a temperature nobody read: mid-window, give or take half of it.
+func somewhereInside(w thermal.Window) (measure.Temperature, error) {
+	assumed := Thermometer{ID: "not-read", PlusMinus: w.High.Sub(w.Mid())}
+	return assumed.probe().Read(w.Mid())
 }
 
 // capacityMeasured is the middle capacity at mid-window, known only to lie in
@@ -69,14 +78,15 @@ func (s Spec) readingMeasured(n int, e Entry) (measure.Temperature, error) {
 }
 
 // Observation returns the last look at the check plug, ready to be held
-// against what the ledger expects; false where nobody looked.
+// against what the ledger expects, with why it proves nothing where it does not;
+// false where nobody looked.
 func (c *Card) Observation() (exchange.Observation, bool) {
 	if c == nil || !c.open || c.state.observed.entry == 0 {
 		return exchange.Observation{}, false
 	}
 	n := c.state.observed.entry
 	e := c.entries[n-1]
-	seen := exchange.Observation{First: e.Flow, Last: e.Flow, Watched: time.Duration(e.Lasting)}
+	seen := exchange.Observation{First: e.Flow, Last: e.Flow, Watched: time.Duration(e.Lasting), NoProof: c.state.observed.why}
 	if e.Amount.IsZero() {
 		return seen, true
 	}

@@ -149,13 +149,13 @@ func (e Entry) checkNumbers(say func(string, ...any)) {
 		say("old share of the refill is %v; want 0 (new) to 1 (all old)", e.OldShare)
 	}
 	if e.Runs < 0 || e.Runs > 1000 {
-		say("%d runs through the gears; want 1 to 1000", e.Runs)
+		say("%s through the gears; want 1 to 1000", times(e.Runs, "run"))
 	}
 	if !e.Torque.Valid() || e.Torque.Sign() < 0 {
 		say("torque %s; want a positive torque", e.Torque)
 	}
 	if !(e.Turns >= 0 && e.Turns <= 20) {
-		say("%v turns past finger tight; want 0 to 20", e.Turns)
+		say("%s; want 0 to 20", pastFinger(e.Turns))
 	}
 	if !e.Temperature.Valid() {
 		say("temperature is out of range; want a temperature above absolute zero")

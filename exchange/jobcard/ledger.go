@@ -46,6 +46,8 @@ type flows struct {
 	cycleOut    measure.Volume   // drained since the last refill began
 	cycleIn     measure.Volume   // refilled since the last drain, less kept and spilled
 	drainClosed bool             // a refill has begun since the last drain
+	cycleReads  int              // readings that cycleOut is made of
+	unstated    int              // readings without a stated doubt
 	largest     units.Volume     // most drained in one cycle
 	finished    []measure.Volume // drained in each cycle before this one; never written in place
 }

@@ -80,8 +80,10 @@ func (l ledger) noProof() string {
 	switch {
 	case l.window.entry == 0:
 		return "no temperature was read against the window"
+	case l.window.verdict == measure.Undecided:
+		return "the fluid's temperature was too near an end of the window for that thermometer"
 	case l.window.verdict != measure.Inside:
-		return "the fluid's temperature was " + l.window.verdict.String() + " against the window"
+		return "the fluid's temperature was " + l.window.verdict.String() + " the window"
 	case w.EngineIdling && !l.window.idling:
 		return "the engine was not idling"
 	case w.Level && !l.window.level:

@@ -2,6 +2,7 @@ package jobcard
 
 import (
 	"fmt"
+	"math"
 	"reflect"
 	"runtime"
 	"strings"
@@ -149,7 +150,8 @@ func TestObservationWithItsTime(t *testing.T) {
 	}
 }
 
-// Before any reading the level is expected at mid-window; after one at what was read,
+// Before any reading the level is expected somewhere in the window, 43 °C ± 5 °C of even
+// chance, which is 5/√3; after one at what was read,
 // with the doubt that was stated, and the next step is no drain any more.
 func TestLevelBeforeAndAfterAReading(t *testing.T) {
 	s := ternSpec()
@@ -157,8 +159,8 @@ func TestLevelBeforeAndAfterAReading(t *testing.T) {
 	before := ternEntries()[:12]
 	card := fill(t, s, before...)
 	check, err := card.LevelCheck(exchange.CameInRight)
-	if err != nil || check.At.Best() != units.Celsius(43) || check.At.U() != (units.TemperatureDelta{}) {
-		t.Errorf("before: at %s ± %s, %v; want mid-window", check.At.Best(), check.At.U(), err)
+	if err != nil || check.At.Best() != units.Celsius(43) || math.Abs(check.At.U().In(units.CelsiusDegree)-5/math.Sqrt(3)) > 1e-8 {
+		t.Errorf("before: at %s ± %s, %v; want mid-window, ± half of it over √3", check.At.Best(), check.At.U(), err)
 	}
 	if l := card.Level(); l.Reading != 0 || !l.Temperature.IsZero() || !l.HasWindow {
 		t.Errorf("before: %+v", l)
@@ -240,6 +242,38 @@ func TestDecodeIsBoundedAtItsCap(t *testing.T) {
 		// The text itself is the test's, not Decode's.
 		if got := after.TotalAlloc - before.TotalAlloc - uint64(len(text)); got > 32<<20 {
 			t.Errorf("%s: %d MB allocated; want at most 32", name, got>>20)
+		}
+	}
+}
+
+// A look outside the window, or with the engine off, is told and not judged.
+func TestALookThatProvesNothingIsNotJudged(t *testing.T) {
+	for why, r := range map[string]WindowReading{
+		"the fluid's temperature was above the window":                                   {Temperature: units.Celsius(55), Thermometer: "probe-1", EngineIdling: true, Level: true},
+		"the fluid's temperature was below the window":                                   {Temperature: units.Celsius(30), Thermometer: "probe-1", EngineIdling: true, Level: true},
+		"the fluid's temperature was too near an end of the window for that thermometer": {Temperature: units.Celsius(47.5), Thermometer: "probe-1", EngineIdling: true, Level: true},
+		"the engine was not idling":                                                      {Temperature: units.Celsius(43), Thermometer: "probe-1", Level: true},
+	} {
+		entries := ternEntries()
+		entries[12] = ReadWindow(at(95), r)
+		card := fill(t, ternSpec(), entries[:14]...)
+		check, err := card.LevelCheck(exchange.CameInRight)
+		if err != nil {
+			t.Fatal(err)
+		}
+		e, err := check.Expect()
+		if err != nil {
+			t.Fatal(err)
+		}
+		o, ok := card.Observation()
+		if !ok || o.NoProof != why {
+			t.Errorf("%q; want %q", o.NoProof, why)
+		}
+		f, err := e.Observe(o)
+		words := strings.Join(f.Words, " ")
+		if err != nil || f.Standing != exchange.StandingUnknown || f.Against != exchange.AgainstUndecided || f.Bound != exchange.BoundNone || !strings.Contains(words, "Seen at the check plug: trickle") ||
+			!strings.Contains(words, "proves nothing of the level, nor of the ledger: "+why+". Look again") || strings.Contains(words, "agree") {
+			t.Errorf("%s: %v, %v", why, f.Words, err)
 		}
 	}
 }

@@ -57,8 +57,23 @@ func (l ledger) nextRefill() (Step, bool) {
 	if l.flows.cycles == 0 || l.observed.entry != 0 || owed.Compare(l.flows.cycleOut.Best().Scale(0.05)) <= 0 {
 		return Step{}, false
 	}
-	return Step{Code: "refill", Volume: owed, Text: "with the drain plug in, put back " + both(owed) + " as at " + l.spec.reference().Text(units.CelsiusScale, 0) +
-		"; in the jug it was drained into, at the temperature it was drained, that is the mark it came to"}, true
+	text := "with the drain plug in, put back " + both(owed) + " as at " + shortest(l.spec.reference())
+	if l.flows.cycleReads == 1 && l.flows.cycleIn.Best().IsZero() {
+		text += "; in the jug it was drained into, at the temperature it was drained, that is the mark it came to"
+	}
+	text += "; what hose and pump keep goes on top of it"
+	if after := l.shares.refill(owed, 0).now(l.spec, l.flows.largest); l.spec.Overfill.Sign() > 0 && l.met(after) {
+		text += "; if this is the last refill, " + both(l.spec.Overfill) + " more, which the sheet wants over for the level check"
+	}
+	return Step{Code: "refill", Volume: owed, Text: text}, true
+}
+
+// met says that the old share is as low as was agreed; where nothing was, it is.
+func (l ledger) met(s Share) bool {
+	if l.spec.Purpose == exchange.ChangeClass {
+		return l.spec.Target == 0 || s.Most <= l.spec.Target
+	}
+	return l.spec.Target == 0 || s.Estimate <= l.spec.Target
 }
 
 func (l ledger) nextMix() (Step, bool) {
@@ -84,7 +99,7 @@ func (l ledger) nextDrain() (Step, bool) {
 	if l.spec.Purpose == exchange.ChangeClass {
 		share, sure = l.share().Most, " at most, whatever the gears did"
 	}
-	if l.spec.Target == 0 || share <= l.spec.Target {
+	if l.met(l.share()) {
 		return Step{}, false
 	}
 	if !l.spec.OnHand.IsZero() && l.left().Compare(l.spec.UsualDrain.Low()) < 0 {

@@ -157,3 +157,47 @@ func TestChangeOfClassIsHeldToTheBound(t *testing.T) {
 		t.Errorf("purpose 2: %v", err)
 	}
 }
+
+// The mark the jug came to is what to put back only where one reading is all that is owed.
+func TestNextRefillNamesTheMarkOnlyWhereItIs(t *testing.T) {
+	const mark = "that is the mark it came to"
+	s := ternSpec()
+	for name, c := range map[string]struct {
+		entries []Entry
+		same    bool
+	}{
+		"one reading":  {[]Entry{DrainOf(at(1), jug(2.1, 18))}, true},
+		"two readings": {[]Entry{DrainOf(at(1), jug(1.1, 18)), DrainOf(at(2), jug(1, 18))}, false},
+		"part is back": {[]Entry{DrainOf(at(1), jug(2.1, 18)), RefillOf(at(2), jug(1, 18))}, false},
+		"kept":         {[]Entry{DrainOf(at(1), jug(2.1, 18)), KeptBack(at(2), plain(0.25))}, false},
+		"spilled":      {[]Entry{DrainOf(at(1), jug(2.1, 18)), Spill(at(2), plain(0.05), FromBox)}, false},
+	} {
+		step := fill(t, s, append([]Entry{FillPlug(at(0), "fill")}, c.entries...)...).Next()
+		if step.Code != "refill" || strings.Contains(step.Text, mark) != c.same || !strings.Contains(step.Text, "what hose and pump keep goes on top") {
+			t.Errorf("%s: %s, %s", name, step.Code, step.Text)
+		}
+	}
+	// 0.3 L over belongs to the refill that meets the target: 1 - 2.1/10.
+	for target, last := range map[float64]bool{0.85: true, 0.55: false, 0: true} {
+		s.Target = target
+		step := fill(t, s, FillPlug(at(0), "fill"), DrainOf(at(1), jug(2.1, 18))).Next()
+		if strings.Contains(step.Text, "0.300 L (0.32 US qt) more, which the sheet wants over for the level check") != last {
+			t.Errorf("target %v: %s", target, step.Text)
+		}
+	}
+}
+
+// What hose and pump keep stands on top of the mark: at 18 °C into a vessel that is not
+// corrected, 2.1 L out and 0.25 L besides are 2.35 L.
+func TestPutBackWithWhatTheHoseKeeps(t *testing.T) {
+	card := fill(t, ternSpec(), FillPlug(at(0), "fill"), DrainOf(at(1), Amount{Volume: litres(2.1), Temperature: units.Celsius(18)}))
+	mark, err := card.PutBack(Pour{Temperature: units.Celsius(18), Besides: litres(0.25)})
+	if err != nil || mark.Sub(litres(2.35)).Abs().Compare(units.Millilitre.Of(1e-6)) > 0 {
+		t.Errorf("%v, %v", mark, err)
+	}
+	for _, bad := range []units.Volume{litres(-0.01), litres(9.7), litres(1e300)} {
+		if _, err := card.PutBack(Pour{Temperature: units.Celsius(18), Besides: bad}); err == nil || !strings.Contains(err.Error(), "besides; want zero to the box's capacity") {
+			t.Errorf("%v besides: %v", bad, err)
+		}
+	}
+}

@@ -2,7 +2,10 @@ package jobcard
 
 import (
 	"fmt"
+	"strconv"
+	"time"
 
+	"example.com/meniscus/internal/elapsed"
 	"example.com/meniscus/units"
 )
 
@@ -19,13 +22,13 @@ func (e Entry) Summary() string {
 func (e Entry) details() string {
 	switch e.Kind {
 	case FillPlugOpened:
-		return named(" ", e.Plug)
+		return named(": ", e.Plug)
 	case Drained, Refilled, Kept, ToppedUp, Supplied:
 		return " " + e.Amount.String()
 	case Spilled:
 		return " " + e.Amount.String() + " of the " + e.Origin.String()
 	case Mixed:
-		return fmt.Sprintf(", %d runs through the gears", e.Runs)
+		return ", " + times(e.Runs, "run") + " through the gears"
 	case WasherFitted:
 		age := "used"
 		if e.New {
@@ -63,12 +66,20 @@ func (e Entry) readingDetails() string {
 func (e Entry) flowDetails() string {
 	s := ": " + e.Flow.String()
 	if e.Lasting > 0 {
-		s += " for " + e.Lasting.String()
+		s += " for " + elapsed.Text(time.Duration(e.Lasting))
 	}
 	if !e.Amount.IsZero() {
 		s += ", caught " + e.Amount.String()
 	}
 	return s
+}
+
+// times writes "1 run", "4 runs".
+func times(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return strconv.Itoa(n) + " " + what + "s"
 }
 
 func named(before, s string) string {

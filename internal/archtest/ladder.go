@@ -39,6 +39,8 @@ func kernels(path string) (importers []string, known bool) {
 	switch path {
 	case "internal/elementary", "internal/jsonscan":
 		return []string{"units", "thermal", "exchange", "refdata"}, true
+	case "internal/elapsed":
+		return []string{"thermal", "exchange"}, true
 	case "internal/sheet":
 		return []string{"refdata"}, true
 	case "internal/source":
