@@ -53,7 +53,11 @@ func (p Proposal) Advice() string {
 	}
 	fluid := p.Fluid.Total.Text(units.Litre, 2)
 	if p.Met {
-		s := fmt.Sprintf("%s leave %s old fluid. Have %s ready.", outcomeCycles(p.Cycles.Chosen), p.Share, fluid)
+		s := fmt.Sprintf("%s leave %s old fluid", outcomeCycles(p.Cycles.Chosen), p.Share)
+		if p.Outcome == MetIfMixed {
+			s += ", if the gears mix it fully"
+		}
+		s += fmt.Sprintf(". Have %s ready.", fluid)
 		if p.Outcome == MetIfMixed {
 			s += fmt.Sprintf(" If the gears never mixed, it could be %s %%.", sharePercent(p.Bounds.High))
 		}

@@ -52,7 +52,7 @@ func ExampleProposal_Advice() {
 	p, _ = exchange.Plan(r)
 	fmt.Println(p.Advice())
 	// Output:
-	// 2 cycles leave 36.0 % old fluid. Have 8.00 L ready. If the gears never mixed, it could be 52.0 %.
+	// 2 cycles leave 36.0 % old fluid, if the gears mix it fully. Have 8.00 L ready. If the gears never mixed, it could be 52.0 %.
 	// The target cannot be met by draining: best is 50.0 % after 12 cycles. It would be met if the gears were sure to mix; if not, no number of drains is sure to go below 50.0 %.
 }
 

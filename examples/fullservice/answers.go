@@ -1,6 +1,7 @@
 package main
 
 import (
+	"example.com/meniscus/exchange"
 	"example.com/meniscus/exchange/sealing"
 	"example.com/meniscus/thermal"
 	"example.com/meniscus/units"
@@ -28,15 +29,11 @@ func (s *service) window() windowResult {
 // closing is what closing the check plug at a temperature is worth once the box
 // is at mid-window.
 func (s *service) closing(at units.Temperature) (thermal.Closing, bool) {
-	law, err := s.spec().Fluid.Law()
+	check, err := s.card.LevelCheck(exchange.CameInUnknown)
 	if err != nil {
 		return thermal.Closing{}, false
 	}
-	metal := s.proc.CaseMetal
-	if metal == thermal.UnknownMaterial {
-		metal = thermal.Uncorrected
-	}
-	closing, err := s.proc.Window.Closing(law, s.proc.Capacity.Mid(), metal, at)
+	closing, err := check.Window.Closing(check.Fluid, check.Capacity.Best(), check.Case, at)
 	return closing, err == nil
 }
 

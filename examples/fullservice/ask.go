@@ -102,7 +102,8 @@ func (s *service) interval() (string, working.Steps, error) {
 	if err != nil {
 		return "", nil, err
 	}
-	return text + "\n" + compared.Text(), compared.Steps, nil
+	names := fmt.Sprintf("first: %s every %s; second: %s every %s", count(i.Drains, "drain"), every(i), count(i.Against.Drains, "drain"), every(i.Against))
+	return text + "\n" + names + "\n" + compared.Text(), compared.Steps, nil
 }
 
 func every(i *jobfile.Interval) string {
@@ -131,7 +132,7 @@ func (s *service) bottles() (string, working.Steps, error) {
 	if use.Worst.Part.Sign() > 0 {
 		part = " and one of " + litresAndQuarts(use.Worst.Part)
 	}
-	return fmt.Sprintf("%s: %s%s leave %s old fluid", count(use.Bottles, "bottle"), count(use.Worst.Full, "full drain"), part, use.Share), use.Steps, nil
+	return fmt.Sprintf("%s: at worst %s%s, which leave %s old fluid", count(use.Bottles, "bottle"), count(use.Worst.Full, "full drain"), part, use.Share), use.Steps, nil
 }
 
 func (s *service) flush() (string, working.Steps, error) {
@@ -146,7 +147,7 @@ func (s *service) flush() (string, working.Steps, error) {
 	if err != nil {
 		return "", nil, err
 	}
-	return fmt.Sprintf("%s and then %s through the lines leave %s old fluid; a clean outlet proves nothing", count(s.plan.Cycles.Chosen, "drain"), litresAndQuarts(f.Volume), got.Share), got.Steps, nil
+	return fmt.Sprintf("%s and then %s through the lines leave %s old fluid, at the middle capacity and drain; a clean outlet proves nothing", count(s.plan.Cycles.Chosen, "drain"), litresAndQuarts(f.Volume), got.Share), got.Steps, nil
 }
 
 func (s *service) samples() (string, working.Steps, error) {
@@ -235,14 +236,35 @@ func sentences(words []string) string {
 
 func (s *service) putBack() (string, working.Steps, error) {
 	p := s.file.Ask.PutBack
-	mark, err := s.card.PutBack(jobcard.Pour{Temperature: p.Temperature, Vessel: p.Vessel})
+	besides := s.besides()
+	mark, err := s.card.PutBack(jobcard.Pour{Temperature: p.Temperature, Vessel: p.Vessel, Besides: besides})
 	if err != nil {
 		return "", nil, err
 	}
 	if mark.IsZero() {
 		return "nothing is owed to the box", nil, nil
 	}
-	return fmt.Sprintf("fill to %s at %s", litresAndQuarts(mark), p.Temperature.Text(units.CelsiusScale, 0)), nil, nil
+	text := fmt.Sprintf("fill to %s at %s", litresAndQuarts(mark), p.Temperature.Text(units.CelsiusScale, 0))
+	if besides.Sign() > 0 {
+		text += ", of which " + litresAndQuarts(besides) + " goes to hose, pump and film"
+	}
+	if over := s.proc.Overfill; over.Sign() > 0 {
+		text += "; at the last refill " + litresAndQuarts(over) + " more, over for the level check"
+	}
+	return text, nil, nil
+}
+
+// besides is what one more refill loses on its way: what hose and pump take once
+// counts until the card says that they kept something.
+func (s *service) besides() units.Volume {
+	lost := s.lost()
+	v := lost.EachTime()
+	for i, e := range s.card.Entries() {
+		if e.Kind == jobcard.Kept && !s.card.IsStruck(i+1) {
+			return v
+		}
+	}
+	return v.Add(lost.KeptOnce)
 }
 
 func (s *service) adapter() (string, working.Steps, error) {
@@ -257,5 +279,9 @@ func (s *service) adapter() (string, working.Steps, error) {
 		}
 		return fmt.Sprintf("for %s at plug %s set the wrench to %s", sealing.Both(p.Torque), p.ID, sealing.Both(got.Set)), got.Steps, nil
 	}
-	return "", nil, fmt.Errorf("the procedure has no plug %.40q", a.Plug)
+	var names []string
+	for _, p := range s.proc.Plugs {
+		names = append(names, p.ID)
+	}
+	return "", nil, fmt.Errorf("the procedure has no plug %.40q; want one of %s", a.Plug, strings.Join(names, ", "))
 }

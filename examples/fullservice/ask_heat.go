@@ -65,8 +65,8 @@ func (s *service) infrared() (string, working.Steps, error) {
 	if err != nil {
 		return "", nil, err
 	}
-	text := fmt.Sprintf("the surface is at %s (%s) ± %s for the emissivity; the fluid behind it is not the skin",
-		got.Temperature.Text(units.CelsiusScale, 1), got.Temperature.Text(units.FahrenheitScale, 1), got.EmissivityOff.Text(units.CelsiusDegree, 1))
+	text := fmt.Sprintf("the surface is at %s (%s) ± %s for the emissivity ± %s for the band the thermometer sees; the fluid behind it is not the skin",
+		got.Temperature.Text(units.CelsiusScale, 1), got.Temperature.Text(units.FahrenheitScale, 1), got.EmissivityOff.Text(units.CelsiusDegree, 1), got.FormOff.Text(units.CelsiusDegree, 1))
 	if i.Sensor.IsZero() {
 		return text, got.Steps(), nil
 	}

@@ -37,7 +37,7 @@ func (s *service) whatIf() (string, working.Steps, error) {
 	if err != nil {
 		return "", nil, err
 	}
-	text := fmt.Sprintf("if each run of the gears closed %.0f %% of the difference, which no workshop can measure, %s would leave %.1f %% old fluid (%s whatever they do), and each further one %.1f %% of what was left",
+	text := fmt.Sprintf("if each run of the gears closed %.0f %% of the difference, which no workshop can measure, %s would leave %.1f %% old fluid (%s whatever they do), at the middle capacity and drain, and each further one %.1f %% of what was left",
 		100*sys.Mixing, count(n, "drain"), 100*got.Share, got.Bounds, 100*long.PerCycle)
 	return text, slices.Concat(run, got.Steps, long.Steps), nil
 }
@@ -54,7 +54,8 @@ func (s *service) losses() (string, working.Steps, error) {
 	if err != nil {
 		return "", nil, err
 	}
-	text := fmt.Sprintf("poured back as drained, %s leave the box %s low for what the line keeps and the film", count(n, "swap"), litresAndQuarts(low))
+	text := fmt.Sprintf("poured back as drained, %s leave the box %s low", count(n, "swap"), litresAndQuarts(low.Add(s.lost().KeptOnce)))
+	text += fmt.Sprintf(": %s for what hose and pump take once, %s for what the line keeps each time and the film", litresAndQuarts(s.lost().KeptOnce), litresAndQuarts(low))
 	if s.lost().LineReturns.IsZero() {
 		return text, steps, nil
 	}

@@ -35,11 +35,11 @@ func TestWhatIfWantsASump(t *testing.T) {
 	}
 }
 
-// By hand: three swaps lose 20 mL in the line and 20 mL of film each, 0.12 L in all;
-// the line hands 50 mL of 3 L back.
+// By hand: three swaps lose 20 mL in the line and 20 mL of film each, 0.12 L in all,
+// and the hose of the sheet takes 0.25 L once; the line hands 50 mL of 3 L back.
 func TestLossesByHand(t *testing.T) {
 	got := asking(t, "[losses]\nkept_each_time = \"20 mL\"\nfilm_each_time = \"20 mL\"\nline_returns = \"50 mL\"\n")["losses"]
-	for _, want := range []string{"3 swaps leave the box 0.12 L (0.13 US qt) low", "a drain of 3.00 L (3.17 US qt) acts as 2.95 L (3.12 US qt)"} {
+	for _, want := range []string{"3 swaps leave the box 0.37 L (0.39 US qt) low: 0.25 L (0.26 US qt) for what hose and pump take once, 0.12 L (0.13 US qt) for", "a drain of 3.00 L (3.17 US qt) acts as 2.95 L (3.12 US qt)"} {
 		if got.Refused || !strings.Contains(got.Answer, want) {
 			t.Errorf("%+v; by hand %q", got, want)
 		}

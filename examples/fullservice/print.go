@@ -3,6 +3,8 @@ package main
 import (
 	"fmt"
 	"io"
+	"math"
+	"strconv"
 	"strings"
 
 	"example.com/meniscus/exchange"
@@ -73,8 +75,8 @@ func printPlan(w io.Writer, s *service, r result) {
 	if p.Purpose == exchange.ChangeClass {
 		sure = " whatever the gears do, since the class of fluid is changed"
 	}
-	fmt.Fprintf(w, "  Agreed: at most %.0f %% old fluid%s. Capacity %s, one drain %s.\n",
-		100*p.Target, sure, bothRanges(s.proc.Capacity), bothRanges(s.proc.ColdDrain))
+	fmt.Fprintf(w, "  Agreed: at most %s old fluid%s. Capacity %s, one drain %s.\n",
+		agreed(p.Target), sure, bothRanges(s.proc.Capacity), bothRanges(s.proc.ColdDrain))
 }
 
 // perMoney is nothing where nothing has a price.
@@ -83,6 +85,11 @@ func perMoney(x float64) string {
 		return "-"
 	}
 	return fmt.Sprintf("%.2f %%", 100*x)
+}
+
+// agreed prints a share as it was agreed: "55 %", "52.5 %".
+func agreed(x float64) string {
+	return strconv.FormatFloat(math.Round(1e6*x)/1e4, 'f', -1, 64) + " %"
 }
 
 func percent(x float64) string { return fmt.Sprintf("%.1f %%", 100*x) }
@@ -94,6 +101,9 @@ func printBuy(w io.Writer, r result) {
 	unmet := ""
 	if !p.Met {
 		unmet = " for all " + count(p.Cycles, "cycle") + ", which do not meet what was agreed"
+		if p.Cycles == 1 {
+			unmet = " for 1 cycle, which does not meet what was agreed"
+		}
 	}
 	fmt.Fprintf(w, "\nFLUID%s\n", unmet)
 	for _, line := range []struct {
@@ -118,6 +128,10 @@ func printBuy(w io.Writer, r result) {
 
 func printTorque(w io.Writer, r result) {
 	fmt.Fprintf(w, "\nPLUGS\n")
+	width := 8
+	for _, t := range r.Torque {
+		width = max(width, len(t.Plug))
+	}
 	for _, t := range r.Torque {
 		line := "no torque stated"
 		switch {
@@ -132,7 +146,7 @@ func printTorque(w io.Writer, r result) {
 		if t.Washer != "" {
 			line += ", new washer " + t.Washer + ": " + t.WasherFits
 		}
-		fmt.Fprintf(w, "  %-8s %s\n", t.Plug, line)
+		fmt.Fprintf(w, "  %-*s %s\n", width, t.Plug, line)
 	}
 }
 
@@ -150,16 +164,21 @@ func printDoubt(w io.Writer, r result) {
 	}
 	fmt.Fprintf(w, "\nHOW SURE\n")
 	if l := r.Likely; l != nil {
-		fmt.Fprintf(w, "  old fluid, if mixed: %s with %.0f %% probability; the capacity's range is %.0f %% of that doubt\n", span(l.Low, l.High), 100*l.Coverage, 100*l.CapacityShare)
+		fmt.Fprintf(w, "  old fluid, if mixed and poured back as drained: %s with %.0f %% probability; the capacity's range is %.0f %% of that doubt\n", span(l.Low, l.High), 100*l.Coverage, 100*l.CapacityShare)
 	}
 	fmt.Fprintf(w, "  %s\n", r.Balance.Sentence)
 	for _, c := range r.Balance.Contributors[:min(3, len(r.Balance.Contributors))] {
+		if c.Share < 0.005 {
+			break
+		}
 		fmt.Fprintf(w, "  %3.0f %% of the doubt: %s\n", 100*c.Share, c.Name)
 	}
 	fmt.Fprintf(w, "  %s\n", r.Balance.Advice)
 	for _, scale := range r.Balance.Weighed {
-		fmt.Fprintf(w, "  the same job weighed on %s: ± %s instead of ± %s\n", scale.Scale,
-			scale.PlusMinus.Text(units.Millilitre, 0), r.Balance.PlusMinus.Text(units.Millilitre, 0))
+		weighed, read := scale.PlusMinus.Text(units.Millilitre, 0), r.Balance.PlusMinus.Text(units.Millilitre, 0)
+		if weighed != read {
+			fmt.Fprintf(w, "  the same job weighed on %s: ± %s instead of ± %s\n", scale.Scale, weighed, read)
+		}
 	}
 }
 
@@ -173,8 +192,20 @@ func printClosing(w io.Writer, s *service, r result) {
 	}
 	fmt.Fprintf(w, "\nWINDOW\n  %s: %s against %s to %s\n", r.Window.Verdict, bothScales(*r.Window.Temperature),
 		bothScales(s.proc.Window.Low), bothScales(s.proc.Window.High))
-	fmt.Fprintf(w, "  closed there, the box is %s (%s) off at mid-window; the whole window is worth %s\n",
-		closing.Off.Text(units.Millilitre, 0), closing.Off.Text(units.USFluidOunce, 1), closing.Window.Text(units.Millilitre, 0))
+	fmt.Fprintf(w, "  closed there, the box is %s at mid-window; the whole window is worth %s\n",
+		offBy(closing.Off), closing.Window.Text(units.Millilitre, 0))
+}
+
+// offBy says which way a box is off.
+func offBy(v units.Volume) string {
+	text := v.Abs().Text(units.Millilitre, 0) + " (" + v.Abs().Text(units.USFluidOunce, 1) + ")"
+	switch v.Sign() {
+	case 1:
+		return text + " high"
+	case -1:
+		return text + " low"
+	}
+	return "not off"
 }
 
 func printAnswers(w io.Writer, r result) {

@@ -2,6 +2,8 @@ package jobcard
 
 import (
 	"fmt"
+	"math"
+	"strconv"
 	"strings"
 
 	"example.com/meniscus/exchange"
@@ -57,7 +59,7 @@ func (r *record) head(c *Card) {
 		if s.Purpose == exchange.ChangeClass {
 			sure = ", whatever the gears do: change of fluid class"
 		}
-		r.row("agreed", "at most %.0f %% old fluid%s", 100*s.Target, sure)
+		r.row("agreed", "at most %s %% old fluid%s", strconv.FormatFloat(math.Round(1e6*s.Target)/1e4, 'f', -1, 64), sure)
 	}
 }
 
