@@ -97,7 +97,7 @@ func (e LevelExpectation) steps(closing thermal.Closing) working.Steps {
 	mid := c.Window.Mid()
 	var s working.Steps
 	s = s.Add("beyond the right level at mid-window", "came in off by + net·F(ledger)/F(mid)",
-		fmt.Sprintf("%s + %s from %s to %s", levelSigned(c.CameInBy.Best()), levelSigned(c.Net.Best()),
+		fmt.Sprintf("%s + (%s) from %s to %s", levelSigned(c.CameInBy.Best()), levelSigned(c.Net.Best()),
 			from.Text(units.CelsiusScale, 1), mid.Text(units.CelsiusScale, 1)),
 		levelPlusMinusSigned(e.Excess))
 	if !c.noWindow {
@@ -107,8 +107,12 @@ func (e LevelExpectation) steps(closing thermal.Closing) working.Steps {
 		s = append(s, tilt.Steps...)
 	}
 	var names []string
-	for _, p := range e.Parts {
-		names = append(names, levelSigned(p.Volume.Best()))
+	for i, p := range e.Parts {
+		text := levelSigned(p.Volume.Best())
+		if i > 0 {
+			text = "(" + text + ")"
+		}
+		names = append(names, text)
 	}
 	s = s.Add("off when closed at the lip", "closing + case + tilt", strings.Join(names, " + "), levelPlusMinusSigned(e.AtLip)+", worth "+levelWorth(e.Worth))
 	return s.Add("runs out (+) or missing to the lip (-)", "beyond the right level - off at the lip",

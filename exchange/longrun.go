@@ -59,7 +59,7 @@ func longRunTerms(m, a, b, keep float64) (sum, product float64) {
 func longRunSteps(sys System, drain units.Volume, sum, product float64, r LongRun) working.Steps {
 	var s working.Steps
 	s = s.Add("ρ", "1 - d/S", planFactorText(1, drain, sys.Sump), shareText(remainingFactor(sys.Sump, drain)))
-	s = s.Add("sum of the factors", "1 + ρ - m(S/C + ρ·H/C)", fmt.Sprintf("m = %g", sys.Mixing), shareText(sum))
+	s = s.Add("sum of the factors", "1 + ρ - m(S/C + ρ·H/C)", "m = "+shareText(sys.Mixing), shareText(sum))
 	s = s.Add("product of the factors", "ρ(1 - m)", "", shareText(product))
 	return s.Add("factor per cycle", "(sum + √(sum² - 4·product))/2", "", shareText(r.PerCycle))
 }
