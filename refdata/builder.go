@@ -2,7 +2,9 @@ package refdata
 
 import (
 	"fmt"
+	"maps"
 	"slices"
+	"strings"
 
 	"example.com/meniscus/internal/sheet"
 )
@@ -135,7 +137,7 @@ func (b *builder) finish() sheet.Faults {
 	b.pack.sort()
 	for _, f := range b.all {
 		if f.class.OK() && !b.fluids[f.class.String()] {
-			noFluid(f.class)
+			b.noFluid(f.class)
 		}
 	}
 	for _, f := range b.all {
@@ -159,12 +161,18 @@ func (b *builder) described(f *file, class sheet.Value) {
 	case b.alone:
 		f.class = class
 	default:
-		noFluid(class)
+		b.noFluid(class)
 	}
 }
 
-func noFluid(class sheet.Value) {
-	class.Fault("pack-no-fluid", fmt.Sprintf("no file of the pack describes fluid %s", sheet.Echo(class.String())), `add a file with kind = "fluid" and that id`)
+func (b *builder) noFluid(class sheet.Value) {
+	const fewFluids = 8 // that a message may list
+	ids := slices.Sorted(maps.Keys(b.fluids))
+	do := `add a file with kind = "fluid" and that id`
+	if n := len(ids); n > 0 && n <= fewFluids {
+		do += ", or write one the pack has: " + strings.Join(ids, ", ")
+	}
+	class.Fault("pack-no-fluid", fmt.Sprintf("no file of the pack describes fluid %s", sheet.Echo(class.String())), class.Respelt(do, ids...))
 }
 
 // oneShop refuses two workshops in one layer.

@@ -47,11 +47,26 @@ func (d *Doc) stranger(t *Table, m *member) {
 	if m.sub != nil {
 		what, do = "an unknown table", "remove it with its lines"
 	}
-	if near := nearest(m.name, t.asked); near != "" {
+	if near := nearest(m.name, t.meant(m)); near != "" {
 		t.excuse(near)
-		do = "did you mean " + near + "? If not, " + do
+		do = meaning(near, do)
 	}
 	d.addAt(m.off, t.path(m.name), codeUnknown, what, do)
+}
+
+// meant lists what an unknown name may stand for: names that were asked for and are not there, and for a table also the known
+// tables that are there, since [entries.60] may follow [entry.50].
+func (t *Table) meant(m *member) []string {
+	if m.sub == nil {
+		return t.asked
+	}
+	names := slices.Clip(t.asked)
+	for _, other := range t.order {
+		if other.used && other.sub != nil && !other.dead() {
+			names = append(names, other.name)
+		}
+	}
+	return names
 }
 
 // misplaced reports a key that belongs to a table further out: whatever stands after a sub-table's header belongs to that

@@ -16,13 +16,23 @@ import (
 func readEntry(t *sheet.Table) line {
 	var e jobcard.Entry
 	e.At, _ = sheet.Take(t.Need("at"), "job-time", `write it like "2026-11-02 08:10" or "2026-11-02T08:10:00Z"`, when)
-	e.Kind, _ = sheet.Take(t.Need("kind"), "job-kind", "write one of the kinds", jobcard.ParseKind)
+	kind := t.Need("kind")
+	e.Kind, _ = sheet.Take(kind, "job-kind", kind.Hint("write one of the kinds", kinds()...), jobcard.ParseKind)
 	readAmount(t, &e)
 	readParts(t, &e)
 	readLevel(t, &e)
 	e.Text = t.Text("text").String()
 	e.Entry, _ = t.String("entry").Count(1, 2000)
 	return line{entry: e, table: t}
+}
+
+// kinds are the words of all kinds of entry.
+func kinds() []string {
+	var words []string
+	for k := jobcard.FillPlugOpened; k <= jobcard.Closed; k++ {
+		words = append(words, k.String())
+	}
+	return words
 }
 
 func readAmount(t *sheet.Table, e *jobcard.Entry) {
