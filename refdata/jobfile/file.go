@@ -190,20 +190,19 @@ func notNegative(s string) (units.Volume, error) {
 	return v, err
 }
 
-// share reads "45 %" or "0.45".
+// share reads "45 %". A bare "0.45" is refused, as any measure without its unit is.
 func share(s string) (float64, error) {
 	text, percent := strings.CutSuffix(s, "%")
 	x, err := number(strings.TrimSpace(text))
-	if err != nil {
-		return 0, errors.New("not a share; want a percentage or a number from 0 to 1")
+	switch {
+	case err != nil:
+		return 0, fmt.Errorf(`%s is not a share; want a share such as "55 %%"`, sheet.Echo(s))
+	case !percent:
+		return 0, fmt.Errorf(`%s has no unit; want a share such as "55 %%"`, sheet.Echo(s))
+	case x > 100:
+		return 0, fmt.Errorf("%s is no share; want 0 to 100 %%", sheet.Echo(s))
 	}
-	if percent {
-		x /= 100
-	}
-	if x > 1 {
-		return 0, fmt.Errorf("%v is no share; want 0 to 100 %%", x)
-	}
-	return x, nil
+	return x / 100, nil
 }
 
 // number reads a short plain decimal without sign or exponent.
