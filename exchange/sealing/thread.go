@@ -30,7 +30,8 @@ type Thread struct {
 
 // ParseThread reads a designation as a maker's sheet prints it: "M16x1.5",
 // "M16" (coarse pitch), "M10x1 taper", "1/8 NPT", "1/8-27 NPT", "R1/8",
-// "G 1/4". A pitch that ISO 261 does not list for a diameter it does list is
+// "G 1/4"; "M 16 x 1.5" is the same as "M16x1.5". A comma is refused: decimals
+// take a point. A pitch that ISO 261 does not list for a diameter it does list is
 // an error; a metric diameter outside the table (M6 to M30) is taken as
 // written and Listed answers false for it.
 func ParseThread(s string) (Thread, error) {

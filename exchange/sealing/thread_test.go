@@ -66,6 +66,10 @@ func TestParseThreadRefuses(t *testing.T) {
 		{"M12x2", "ISO 261 has no pitch"}, {"M26", "no coarse pitch"}, {"M11", "no coarse pitch"},
 		{"M8x4", "no thread"}, {"Mx1", "not a size"}, {"M-8x1", "not a size"}, {"M1e3x1", "not a size"}, {"MNaN", "not a size"},
 		{"5/8 NPT", "no such pipe size"}, {"1/8-28 NPT", "27 threads per inch"}, {"R9", "no such pipe size"}, {"G", "no such pipe size"},
+		{"M16 X 1,5", "a comma; want a point before decimals, such as M16x1.5"}, {"M16x1,5", "a comma; want a point"}, {"M16,0", "a comma; want a point"},
+		{"M16 1.5", "not a size"}, {"M16  x 1.5", "not a size"}, {"M16 x  1.5", "not a size"}, {"M  16", "not a size"}, {"M16\tx1.5", "not a size"},
+		{"M1 6x1.5", "not a size"}, {"M16 x 1. 5", "not a size"}, {"M16 x", "not a size"}, {"M x 1.5", "not a size"}, {"M16 x x1.5", "not a size"},
+		{"M16x1.5taper", "not a size"}, {"M16 x 1.25", "ISO 261 has no pitch 1.25 for M16; want 2, 1.5, 1"}, {"M 11", "no coarse pitch known for M11"},
 		{strings.Repeat("M", 100), "longer than any"},
 	} {
 		if th, err := ParseThread(tt.in); err == nil || !strings.Contains(err.Error(), tt.want) {
@@ -88,7 +92,9 @@ func TestThreadTextRoundTrips(t *testing.T) {
 			t.Errorf("%q reads back as %v", s, back)
 		}
 	}
-	for _, same := range [][2]string{{"M10x1 keg", "M10x1 taper"}, {"M16", "M16x2"}, {"M16X1.5", "M16×1.5"}, {"1/8-27 NPT", "1/8 NPT"}, {"R 1/8", "R1/8"}} {
+	for _, same := range [][2]string{{"M10x1 keg", "M10x1 taper"}, {"M16", "M16x2"}, {"M16X1.5", "M16×1.5"}, {"1/8-27 NPT", "1/8 NPT"}, {"R 1/8", "R1/8"},
+		{"M16 x 1.5", "M16x1.5"}, {"M 16x1.5", "M16x1.5"}, {"M16 X 1.5", "M16x1.5"}, {"M 16 × 1.5", "M16x1.5"}, {"M16x 1.5", "M16x1.5"}, {"M16 x1.5", "M16x1.5"},
+		{" M16 x 1.5 ", "M16x1.5"}, {"M 16", "M16x2"}, {"M10 x 1 taper", "M10x1 taper"}} {
 		if thread(t, same[0]) != thread(t, same[1]) {
 			t.Errorf("%q and %q differ", same[0], same[1])
 		}
@@ -96,7 +102,7 @@ func TestThreadTextRoundTrips(t *testing.T) {
 }
 
 func FuzzParseThread(f *testing.F) {
-	for _, s := range []string{"M16x1.5", "M10x1 taper", "1/8-27 NPT", "R1/8", "G1/4", "M99999999x0.1"} {
+	for _, s := range []string{"M16x1.5", "M10x1 taper", "1/8-27 NPT", "R1/8", "G1/4", "M99999999x0.1", "M 16 x 1.5", "M16 X 1,5", "M10 x 1 keg"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {

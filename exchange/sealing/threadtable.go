@@ -41,7 +41,13 @@ func parseMetric(whole, s string) (Thread, error) {
 			s, system = cut, MetricTaper
 		}
 	}
-	size, pitchText, fine := strings.Cut(strings.ToLower(s), "x")
+	if strings.Contains(s, ",") {
+		return Thread{}, fmt.Errorf("sealing: thread %q: a comma; want a point before decimals, such as M16x1.5", whole)
+	}
+	size, pitchText, fine := strings.Cut(strings.ToLower(strings.TrimPrefix(s, " ")), "x")
+	if fine { // "M16 x 1.5": one space each side, as people write it
+		size, pitchText = strings.TrimSuffix(size, " "), strings.TrimPrefix(pitchText, " ")
+	}
 	diameter, err := millimetres(size)
 	if err != nil {
 		return Thread{}, fmt.Errorf("sealing: thread %q: diameter: %w", whole, err)
