@@ -33,7 +33,11 @@ func (r Request) losses() Losses {
 }
 
 func (r Request) faults() error {
-	faults := []error{r.capacityFault(), r.losses().Check(), lossesFault("final allowance", r.FinalAllowance)}
+	faults := []error{r.capacityFault(), r.sumpFault(), r.drainFault("drain", r.Drain)}
+	if !r.FirstDrain.IsZero() { // else it is the drain, which has been judged
+		faults = append(faults, r.drainFault("first drain", r.FirstDrain))
+	}
+	faults = append(faults, r.losses().Check(), lossesFault("final allowance", r.FinalAllowance))
 	if !systemIsShare(r.Target) {
 		faults = append(faults, systemShareFault("target", r.Target))
 	}
@@ -49,44 +53,58 @@ func (r Request) faults() error {
 	if err := planPriceFault(r.PricePerLitre); err != nil {
 		faults = append(faults, fmt.Errorf("price per litre: %w", err))
 	}
-	faults = append(faults, r.whatIfFaults()...)
-	if err := errors.Join(faults...); err != nil {
-		return err // drains are judged against a capacity that makes sense
-	}
-	return errors.Join(r.drainFault("drain", r.Drain), r.drainFault("first drain", r.withDefaults().FirstDrain))
+	return errors.Join(append(faults, r.whatIfFaults()...)...)
 }
 
-func (r Request) capacityFault() error {
-	for _, end := range [...]units.Volume{r.Capacity.Low(), r.Capacity.High()} {
-		if err := systemCapacityFault(end); err != nil {
-			return err
+func (r Request) capacityFault() error { return planEnds(r.Capacity, systemCapacityFault) }
+
+// sumpFault holds the sump against the smallest capacity, where that makes sense.
+func (r Request) sumpFault() error {
+	if r.capacityFault() == nil {
+		if err := (System{Capacity: r.Capacity.Low(), Sump: r.Sump}).Check(); err != nil {
+			return fmt.Errorf("%w (smallest)", err)
 		}
+		return nil
 	}
-	if err := (System{Capacity: r.Capacity.Low(), Sump: r.Sump}).Check(); err != nil {
-		return fmt.Errorf("%w (smallest)", err)
+	switch {
+	case !r.Sump.Valid():
+		return fmt.Errorf("sump is %w; want 0 (not known) to the capacity", units.ErrOutOfRange)
+	case r.Sump.Sign() < 0:
+		return fmt.Errorf("sump %s; want 0 (not known) to the capacity", r.Sump)
 	}
 	return nil
+}
+
+// mostDrain is what one drain can give at most, by those of the request's
+// figures that make sense.
+func (r Request) mostDrain() (units.Volume, string) {
+	switch {
+	case r.capacityFault() != nil:
+		return units.Litre.Of(systemMostLitres), "largest capacity of a box"
+	case r.Sump.IsZero() || r.sumpFault() != nil:
+		return r.Capacity.Low(), "smallest capacity"
+	}
+	return r.Sump, "sump"
 }
 
 func (r Request) drainFault(what string, d units.Range[units.VolumeDim]) error {
-	most, name := System{Capacity: r.Capacity.Low(), Sump: r.Sump}.drainable()
-	if !r.Sump.IsZero() {
-		name = "sump"
-	} else {
-		name = "smallest " + name
+	most, name := r.mostDrain()
+	faults := []error{planEnds(d, func(end units.Volume) error { return systemDrainFault(what, end, most, name) })}
+	switch low := d.Low(); {
+	case low.IsZero():
+		faults = append(faults, fmt.Errorf("%s: 0 L; want more than 0", what))
+	case low.Sign() > 0 && lossesFault("", r.LineReturns) == nil && low.Compare(r.LineReturns) <= 0:
+		faults = append(faults, fmt.Errorf("%s: %s; want more than the line returns, %s", what, low, r.LineReturns))
 	}
-	for _, end := range [...]units.Volume{d.Low(), d.High()} {
-		if err := systemDrainFault(what, end, most, name); err != nil {
-			return err
-		}
+	return errors.Join(faults...)
+}
+
+// planEnds judges both ends of a range, which may be the same.
+func planEnds(r units.Range[units.VolumeDim], fault func(units.Volume) error) error {
+	if r.Low() == r.High() {
+		return fault(r.Low())
 	}
-	if d.Low().IsZero() {
-		return fmt.Errorf("%s: 0 L; want more than 0", what)
-	}
-	if d.Low().Compare(r.LineReturns) <= 0 {
-		return fmt.Errorf("%s: %s; want more than the line returns, %s", what, d.Low(), r.LineReturns)
-	}
-	return nil
+	return errors.Join(fault(r.Low()), fault(r.High()))
 }
 
 func (r Request) whatIfFaults() []error {
