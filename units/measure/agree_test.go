@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"math/rand/v2"
+	"runtime"
 	"strings"
 	"testing"
 
@@ -139,14 +141,112 @@ func TestWeightedMeanNamesEveryFault(t *testing.T) {
 }
 
 func TestWeightedMeanOfSoMany(t *testing.T) {
-	many := make([]measure.Reading, 1001)
+	many := make([]measure.Reading, 201)
 	for i := range many {
 		many[i] = reading(t, 5)
 	}
-	if m, err := measure.WeightedMean(many[:1000]...); err != nil || m.Value() != 5 {
-		t.Errorf("1000: %v, %v", m, err)
+	if m, err := measure.WeightedMean(many[:200]...); err != nil || m.Value() != 5 {
+		t.Errorf("200: %v, %v", m, err)
 	}
-	if _, err := measure.WeightedMean(many...); err == nil || !strings.Contains(err.Error(), "want 1 to 1000") {
-		t.Errorf("1001: %v", err)
+	if _, err := measure.WeightedMean(many...); err == nil || !strings.Contains(err.Error(), "want 1 to 200") {
+		t.Errorf("201: %v", err)
 	}
+}
+
+// What is accepted is cheap, whether the readings agree or not: every pair is
+// compared, and none costs a reading of its own.
+func TestWeightedMeanIsBounded(t *testing.T) {
+	agreeing, astray, shared := make([]measure.Reading, 200), make([]measure.Reading, 200), make([]measure.Reading, 200)
+	for i := range agreeing {
+		agreeing[i] = severalTerms(t, 5, 20, fmt.Sprintf("r%d/", i))
+		astray[i] = severalTerms(t, float64(1000*i), 50, fmt.Sprintf("r%d/", i))
+		shared[i] = severalTerms(t, 5, 50, "all/")
+	}
+	var err error
+	if used := allocated(func() { _, err = measure.WeightedMean(agreeing...) }); err != nil || used > 4<<20 {
+		t.Errorf("200 readings of 20 causes: %d bytes, %v", used, err)
+	}
+	if used := allocated(func() { _, err = measure.WeightedMean(shared...) }); err != nil || used > 1<<20 {
+		t.Errorf("200 readings of the same 50 causes: %d bytes, %v", used, err)
+	}
+	used := allocated(func() { _, err = measure.WeightedMean(astray...) })
+	if !errors.Is(err, measure.ErrDisagree) || used > 1<<20 || len(err.Error()) > 4000 || !strings.HasSuffix(err.Error(), "\nand 19890 more") {
+		t.Errorf("200 readings astray: %d bytes, %.4000v", used, err)
+	}
+	more := append(astray[:199:199], severalTerms(t, 5, 51, "one/"))
+	if _, err := measure.WeightedMean(more...); err == nil || !strings.Contains(err.Error(), "10001 terms together; want at most 10000") {
+		t.Errorf("10001 terms: %v", err)
+	}
+}
+
+// Only the first ten faults are told, but what a caller branches on is not lost.
+func TestWeightedMeanKeepsWhatItDoesNotTell(t *testing.T) {
+	var readings []measure.Reading
+	for range 11 {
+		readings = append(readings, reading(t, math.MaxFloat64).Times(2))
+	}
+	readings = append(readings, reading(t, 1), reading(t, 2))
+	_, err := measure.WeightedMean(readings...)
+	if !errors.Is(err, measure.ErrDisagree) || !errors.Is(err, units.ErrOutOfRange) || !strings.Contains(err.Error(), "and 2 more") {
+		t.Errorf("%v", err)
+	}
+}
+
+// Against the slow way: readings that share causes are averaged where every pair
+// agrees, and only there.
+func TestWeightedMeanAgreesWithAgree(t *testing.T) {
+	rng := rand.New(rand.NewPCG(6, 6))
+	causes := make([]*measure.Cause, 12)
+	for i := range causes {
+		causes[i] = cause(t, fmt.Sprint("c", i))
+	}
+	taken, refused := 0, 0
+	for range 2000 {
+		a, b := randomReading(t, rng, causes), randomReading(t, rng, causes)
+		g, err := measure.Agree(a, b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, err = measure.WeightedMean(a, b)
+		if (err == nil) != g.Compatible || err != nil && !strings.Contains(err.Error(), fmt.Sprintf("zeta %.3g", g.Zeta)) {
+			t.Fatalf("%v and %v: %v, %v", a, b, g, err)
+		}
+		if err == nil {
+			taken++
+		} else {
+			refused++
+		}
+	}
+	if taken < 200 || refused < 200 {
+		t.Errorf("%d taken and %d refused say little", taken, refused)
+	}
+}
+
+func randomReading(tb testing.TB, rng *rand.Rand, causes []*measure.Cause) measure.Reading {
+	var terms []measure.Term
+	for _, c := range causes {
+		if rng.IntN(2) == 0 {
+			terms = append(terms, measure.Term{Cause: c, Scale: float64(rng.IntN(5)-2) / 4}) // often equal, so that some cancel
+		}
+	}
+	return reading(tb, float64(rng.IntN(9)), terms...)
+}
+
+// severalTerms has n causes of 0.1 each.
+func severalTerms(tb testing.TB, x float64, n int, prefix string) measure.Reading {
+	tb.Helper()
+	terms := make([]measure.Term, n)
+	for i := range terms {
+		terms[i] = measure.Term{Cause: cause(tb, prefix+fmt.Sprint(i)), Scale: 0.1}
+	}
+	return reading(tb, x, terms...)
+}
+
+// allocated is how many bytes a call asks for in all.
+func allocated(call func()) uint64 {
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	call()
+	runtime.ReadMemStats(&after)
+	return after.TotalAlloc - before.TotalAlloc
 }

@@ -1,9 +1,6 @@
 package measure
 
-import (
-	"errors"
-	"fmt"
-)
+import "fmt"
 
 // Part is one input of a formula: a reading, and how much the result moves per
 // unit of it (the partial derivative at the estimates).
@@ -16,7 +13,8 @@ type Part struct {
 // caller has computed: its terms are the sum of sensitivity × terms of each
 // part, shared causes added with their signs before squaring. This is first-order
 // propagation, JCGM 100:2008 5.1.2 and 5.2.2. A value or sensitivity that is
-// not finite, or a part that is not valid, is an error; every fault is reported.
+// not finite, a part that is not valid, or more than 4096 causes is an error; the
+// first ten faults are told.
 func Combine(value float64, parts ...Part) (Reading, error) {
 	if err := checkParts(value, parts); err != nil {
 		return Reading{}, fmt.Errorf("measure: combine: %w", err)
@@ -25,7 +23,7 @@ func Combine(value float64, parts ...Part) (Reading, error) {
 	for _, p := range parts {
 		n += len(p.Of.doubt.terms)
 	}
-	g := gathering{terms: make([]Term, 0, n)}
+	g := gathering{terms: make([]Term, 0, min(n, mostTerms))}
 	for _, p := range parts {
 		g.addAll(p.Of.doubt.terms, p.Sensitivity)
 	}
@@ -34,19 +32,19 @@ func Combine(value float64, parts ...Part) (Reading, error) {
 }
 
 func checkParts(value float64, parts []Part) error {
-	var faults []error
+	var faults told
 	if !finite(value) {
-		faults = append(faults, fmt.Errorf("value %v; want a finite number", value))
+		faults.add(fmt.Errorf("value %v; want a finite number", value))
 	}
 	for i, p := range parts {
 		if !finite(p.Sensitivity) {
-			faults = append(faults, fmt.Errorf("part %d of %d has sensitivity %v; want a finite number", i+1, len(parts), p.Sensitivity))
+			faults.add(fmt.Errorf("part %d of %d has sensitivity %v; want a finite number", i+1, len(parts), p.Sensitivity))
 		}
 		if p.Of.doubt.fault != nil {
-			faults = append(faults, fmt.Errorf("part %d of %d: %w", i+1, len(parts), p.Of.doubt.fault))
+			faults.add(fmt.Errorf("part %d of %d: %w", i+1, len(parts), p.Of.doubt.fault))
 		}
 	}
-	return errors.Join(faults...)
+	return faults.join()
 }
 
 // orError turns a reading that is not valid into its error.

@@ -36,7 +36,8 @@ type Propagation struct {
 // of the value to each contribution.
 //
 // No model, a model that gives NaN or an infinity, a count of sensitivities
-// other than that of the inputs, and readings that are not valid are errors.
+// other than that of the inputs, more than 1000 inputs, and readings that are not
+// valid are errors.
 func Propagate(p Propagation) (Reading, error) {
 	value, slopes, err := p.evaluate()
 	if err != nil {
@@ -88,14 +89,20 @@ func checkSlopes(slopes []float64) error {
 	return nil
 }
 
+// mostInputs bounds a formula: the work goes with the square of their number.
+const mostInputs = 1000
+
 func checkInputs(inputs []Input) error {
-	var faults []error
+	if len(inputs) > mostInputs {
+		return fmt.Errorf("%d inputs; want at most %d", len(inputs), mostInputs)
+	}
+	var faults told
 	for i, in := range inputs {
 		if err := in.Of.doubt.fault; err != nil {
-			faults = append(faults, fmt.Errorf("input %d (%s): %w", i+1, quote(in.Name), err))
+			faults.add(fmt.Errorf("input %d (%s): %w", i+1, quote(in.Name), err))
 		}
 	}
-	return errors.Join(faults...)
+	return faults.join()
 }
 
 func estimates(inputs []Input) []float64 {

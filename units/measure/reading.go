@@ -12,9 +12,10 @@ import (
 // shared causes have been added with their signs. Its unit is the caller's
 // business. The zero value is exactly 0.
 //
-// A result that overflows, or that brings together two causes of one id which
-// mean different things, is not valid: Valid is false, Err says why, Value and U
-// answer units.Huge, and every later result is not valid either.
+// A result that overflows, that brings together two causes of one id which mean
+// different things, or that has more than 4096 causes is not valid: Valid is false,
+// Err says why, Value and U answer units.Huge, and every later result is not valid
+// either.
 type Reading struct {
 	value float64
 	doubt doubt
@@ -24,7 +25,8 @@ type Reading struct {
 func Exact(x float64) (Reading, error) { return New(x) }
 
 // New returns the value x with the given terms, merged by cause. NaN, infinities,
-// a term without a cause, and two meanings of one id are errors.
+// a term without a cause, two meanings of one id and more than 4096 terms are
+// errors.
 func New(x float64, terms ...Term) (Reading, error) {
 	if !finite(x) {
 		return Reading{}, fmt.Errorf("measure: reading of %v; want a finite number", x)
@@ -53,8 +55,8 @@ func (r Reading) U() float64 { return r.doubt.u() }
 // that cancelled exactly are gone.
 func (r Reading) Terms() []Term { return slices.Clone(r.doubt.terms) }
 
-// Valid is false for the result of an overflow or of two causes that share an
-// id and differ.
+// Valid is false for the result of an overflow, of two causes that share an id and
+// differ, or of more than 4096 causes.
 func (r Reading) Valid() bool { return r.doubt.fault == nil }
 
 // Err says why the reading is not valid; nil if it is.

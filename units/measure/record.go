@@ -34,9 +34,6 @@ type TermRecord struct {
 // ErrUnknownCause is wrapped where a term names a cause the record does not hold.
 var ErrUnknownCause = errors.New("unknown cause")
 
-// mostTerms bounds a record read from outside.
-const mostTerms = 4096
-
 // Record lays the reading out for storage. One that is not valid is an error.
 func (r Reading) Record() (Record, error) {
 	return r.doubt.record(number(r.value), "")

@@ -30,7 +30,12 @@ func (t Term) check() error {
 // degrees of freedom, so that they cannot be the same cause.
 var ErrTwoMeanings = errors.New("one id, two meanings")
 
-// doubt is the terms of a reading: one per cause, sorted by id, none zero.
+// mostTerms bounds a reading, so that whatever is made of one stays cheap, and so
+// that what was written down can be read back.
+const mostTerms = 4096
+
+// doubt is the terms of a reading: one per cause, sorted by id, none zero, and no
+// more than mostTerms.
 type doubt struct {
 	terms []Term
 	fault error // sticky; a faulty doubt has no terms
@@ -43,11 +48,14 @@ func overflow() doubt {
 }
 
 func newDoubt(terms []Term) (doubt, error) {
-	var faults []error
-	for _, t := range terms {
-		faults = append(faults, t.check())
+	if len(terms) > mostTerms {
+		return doubt{}, fmt.Errorf("measure: a reading of %d terms; want at most %d", len(terms), mostTerms)
 	}
-	if err := errors.Join(faults...); err != nil {
+	var faults told
+	for _, t := range terms {
+		faults.add(t.check())
+	}
+	if err := faults.join(); err != nil {
 		return doubt{}, fmt.Errorf("measure: %w", err)
 	}
 	g := gathering{terms: make([]Term, 0, len(terms))}
@@ -104,6 +112,9 @@ type gathering struct {
 func (g *gathering) addAll(terms []Term, k float64) {
 	at := 0
 	for _, t := range terms {
+		if g.fault != nil {
+			return
+		}
 		at = g.add(at, Term{t.Cause, t.Scale * k})
 	}
 }
@@ -123,6 +134,10 @@ func (g *gathering) add(from int, t Term) int {
 		} else {
 			high = mid
 		}
+	}
+	if len(g.terms) == mostTerms {
+		g.fault = fmt.Errorf("measure: a reading of more than %d causes: %w; want fewer, such as one for what is known to go together", mostTerms, units.ErrOutOfRange)
+		return low
 	}
 	g.terms = append(g.terms, Term{})
 	copy(g.terms[low+1:], g.terms[low:])
