@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -123,7 +124,9 @@ func (s *service) makePlan() error {
 	var err error
 	s.plan, err = exchange.Plan(s.request())
 	if err != nil {
-		return fmt.Errorf("%s: plan: %w", s.file.Name(), err)
+		problem := strings.ReplaceAll(strings.TrimPrefix(err.Error(), "exchange: plan: "), "\n", "; ")
+		s.file.Fault("plan", problem, "look at the capacity, sump and drain of procedure "+s.proc.ID+" and of [box]")
+		return s.file.Err()
 	}
 	s.buy, err = s.cover(s.plan.Fluid.Total)
 	if errors.Is(err, exchange.ErrNotEnough) {

@@ -138,27 +138,19 @@ func (f *File) Entries() []jobcard.Entry {
 	return out
 }
 
-// Fill appends every entry to the card. Refused entries leave the card as it
-// was; all of them are reported together, each at its own line.
-func (f *File) Fill(card *jobcard.Card) error {
-	f = f.known()
-	for _, l := range f.entries {
-		if err := card.Append(l.entry); err != nil {
-			l.table.Fault("job-entry", reason(err), "put the entry right, or the order of the entries")
-		}
-	}
-	return f.doc.Err()
-}
-
-// Fault records something the caller found wrong with a key of the file's
-// root, such as a procedure the pack does not have; Err then reports it.
+// Fault records something the caller found wrong with a key or a table of the
+// file's root, such as a procedure the pack does not have; Err then reports it, at
+// its place where the file has it.
 func (f *File) Fault(key, problem, do string) {
-	f = f.known()
-	if v := f.doc.Root().String(key); v.OK() {
-		v.Fault("job-"+key, problem, do)
-		return
+	root, code := f.known().doc.Root(), "job-"+key
+	switch root.Kind(key) {
+	case sheet.Group:
+		root.Sub(key).Fault(code, problem, do)
+	case sheet.String:
+		root.String(key).Fault(code, problem, do)
+	default:
+		root.Fault(code, problem, do)
 	}
-	f.doc.Root().Fault("job-"+key, problem, do)
 }
 
 // Name returns what the file is called in messages.
@@ -166,16 +158,6 @@ func (f *File) Name() string { return f.known().doc.Name() }
 
 // Err returns every fault recorded so far, sorted by place; nil where there is none.
 func (f *File) Err() error { return f.known().doc.Err() }
-
-// reason drops the card's own "jobcard: entry 3 (drained): " where the fault's
-// place says it already.
-func reason(err error) string {
-	text := err.Error()
-	if _, rest, ok := strings.Cut(text, "): "); ok && strings.HasPrefix(text, "jobcard: entry ") {
-		return strings.ReplaceAll(rest, "\n", "; ")
-	}
-	return strings.ReplaceAll(text, "\n", "; ")
-}
 
 const (
 	volumeForm      = `write it like "2.12 L" or "2.2 US qt"`
