@@ -25,6 +25,13 @@ type answer struct {
 	Working working.Steps `json:"working"`
 }
 
+// plainly leaves out of an error the names of packages, which are for developers, and
+// puts several faults on one line.
+func plainly(err error) string {
+	names := strings.NewReplacer("jobcard: ", "", "exchange: ", "", "sealing: ", "", "thermal: ", "", "units: ", "", "measure: ", "", "\n", "; ")
+	return names.Replace(err.Error())
+}
+
 // answers goes through what was asked in a fixed order.
 func (s *service) answers() []answer {
 	list := []answer{}
@@ -35,7 +42,7 @@ func (s *service) answers() []answer {
 		}
 		text, steps, err := reply()
 		if err != nil {
-			list = append(list, answer{Asked: asked, Answer: err.Error(), Refused: true, Working: working.Steps{}})
+			list = append(list, answer{Asked: asked, Answer: plainly(err), Refused: true, Working: working.Steps{}})
 			return
 		}
 		list = append(list, answer{Asked: asked, Answer: text, Working: orEmpty(steps)})

@@ -129,10 +129,15 @@ temperature = "20 °C"
 vessel = "bucket"
 `)
 	for asked, want := range map[string]string{
-		"infrared": "tape", "warm_up": "reading", "markers": "", "adapter": "no plug", "put_back": "bucket",
+		"infrared": "tape", "warm_up": "reading", "markers": "", "adapter": "; want one of fill, drain, check", "put_back": "bucket",
 	} {
 		if a, ok := got[asked]; !ok || !a.Refused || !strings.Contains(a.Answer, want) {
 			t.Errorf("%s: %+v; want it refused, with %q", asked, a, want)
+		}
+		for _, name := range []string{"exchange: ", "thermal: ", "jobcard: ", "measure: "} {
+			if strings.Contains(got[asked].Answer, name) {
+				t.Errorf("%s names a package: %s", asked, got[asked].Answer)
+			}
 		}
 	}
 }

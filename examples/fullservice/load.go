@@ -124,8 +124,7 @@ func (s *service) makePlan() error {
 	var err error
 	s.plan, err = exchange.Plan(s.request())
 	if err != nil {
-		problem := strings.ReplaceAll(strings.TrimPrefix(err.Error(), "exchange: plan: "), "\n", "; ")
-		s.file.Fault("plan", problem, "look at the capacity, sump and drain of procedure "+s.proc.ID+" and of [box]")
+		s.file.Fault("plan", strings.TrimPrefix(plainly(err), "plan: "), "look at the capacity, sump and drain of procedure "+s.proc.ID+" and of [box]")
 		return s.file.Err()
 	}
 	s.buy, err = s.cover(s.plan.Fluid.Total)
