@@ -113,7 +113,7 @@ func combineFaults(sys System, stages []Stage) error {
 }
 
 func combineSteps(stages []Stage, c Combined) working.Steps {
-	var s working.Steps
+	var s working.Builder
 	for i, row := range c.Rows {
 		what := "after drain and refill of " + stepLitres(stages[i].Drain)
 		formula := "x·(1 - d/C)"
@@ -121,7 +121,8 @@ func combineSteps(stages []Stage, c Combined) working.Steps {
 			what = "after flush of " + stepLitres(stages[i].Flush) + ", flow " + stages[i].Flow.String()
 			formula = "x × what the flush leaves"
 		}
-		s = s.Add("stage "+strconv.Itoa(row.Stage)+", "+what, formula, "", row.Share.String())
+		s.Add("stage "+strconv.Itoa(row.Stage)+", "+what, formula, "", row.Share.String())
 	}
-	return s.Add("new fluid", "sum of the stages", "", stepLitres(c.Fluid))
+	s.Add("new fluid", "sum of the stages", "", stepLitres(c.Fluid))
+	return s.Steps()
 }

@@ -11,7 +11,7 @@ import (
 
 // Offer is one kind of container on sale.
 type Offer struct {
-	Name  string
+	Name  string          // at most 200 bytes
 	Size  units.Volume    // what it holds; above 0, at most 30 000 L
 	Price decimal.Decimal // of one container; 0 or more, at most 9 decimals; all offers in one currency
 	Most  int             // how many can be had; 0 is no limit
@@ -66,7 +66,7 @@ var (
 //
 // The answer is exact, money and volume, and the same whatever the order of
 // search. Sizes need no common step: quarts and litres mix. Bad input is an
-// error naming every fault; ErrNotEnough and ErrTooManyCombinations tell apart
+// error naming the first ten faults of the offers and of the stock each; ErrNotEnough and ErrTooManyCombinations tell apart
 // what cannot be covered from what cannot be decided.
 func Cover(o Order) (Purchase, error) {
 	if err := o.check(); err != nil {

@@ -17,7 +17,9 @@ const (
 	coverPricePlaces  = 9
 	coverMostPrice    = 1_000_000_000
 	coverMostHeld     = 1_000_000
-	coverTickPlaces   = 14 // a tick of volume is 1e-14 L
+	coverMostStock    = 1000 // lines
+	coverMostName     = 200  // bytes
+	coverTickPlaces   = 14   // a tick of volume is 1e-14 L
 	coverShownOfAName = 40
 )
 
@@ -31,22 +33,40 @@ func coverCheckOffers(offers []Offer) error {
 	if len(offers) > coverMostOffers {
 		return fmt.Errorf("exchange: %d offers; want at most %d", len(offers), coverMostOffers)
 	}
-	var faults []error
+	var faults coverFaults
 	for i, o := range offers {
 		where := coverWhere("offer", i, o.Name)
-		faults = append(faults, coverCheckVolume(where+": size", o.Size, true))
-		faults = append(faults, coverCheckVolume(where+": heel", o.Heel, false))
+		faults.add(coverCheckName(where, o.Name))
+		faults.add(coverCheckVolume(where+": size", o.Size, true))
+		faults.add(coverCheckVolume(where+": heel", o.Heel, false))
 		if o.Heel.Valid() && o.Size.Valid() && o.Size.Sign() > 0 && o.Heel.Compare(o.Size) >= 0 {
-			faults = append(faults, fmt.Errorf("exchange: %s: heel %s leaves nothing of %s to pour; want less than the size", where, o.Heel, o.Size))
+			faults.add(fmt.Errorf("exchange: %s: heel %s leaves nothing of %s to pour; want less than the size", where, o.Heel, o.Size))
 		}
 		if _, err := coverPrice(o.Price); err != nil {
-			faults = append(faults, fmt.Errorf("exchange: %s: price %w", where, err))
+			faults.add(fmt.Errorf("exchange: %s: price %w", where, err))
 		}
 		if o.Most < 0 {
-			faults = append(faults, fmt.Errorf("exchange: %s: most %d; want 0 (no limit) or more", where, o.Most))
+			faults.add(fmt.Errorf("exchange: %s: most %d; want 0 (no limit) or more", where, o.Most))
 		}
 	}
 	return errors.Join(faults...)
+}
+
+// coverFaults keeps the first ten faults of a list: a long bad list must not make
+// a longer message.
+type coverFaults []error
+
+func (f *coverFaults) add(err error) {
+	if err != nil && len(*f) < remainingMostFaults {
+		*f = append(*f, err)
+	}
+}
+
+func coverCheckName(where, name string) error {
+	if len(name) > coverMostName {
+		return fmt.Errorf("exchange: %s: name of %d bytes; want at most %d", where, len(name), coverMostName)
+	}
+	return nil
 }
 
 func coverCheckVolume(where string, v units.Volume, positive bool) error {

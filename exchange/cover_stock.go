@@ -9,14 +9,14 @@ import (
 
 // Held is containers on hand, all alike. A Count of 0 is none.
 type Held struct {
-	Name   string
+	Name   string       // at most 200 bytes
 	Volume units.Volume // what is in each, by measure or by label; at most 30 000 L
 	Heel   units.Volume // what stays on the bottom of each and cannot be poured
 	Count  int
 	Opened bool // used before what is still sealed
 }
 
-// Stock is the fluid on hand. The zero value is none.
+// Stock is the fluid on hand, at most 1000 lines. The zero value is none.
 type Stock []Held
 
 // Poured is one line of what is taken from stock.
@@ -28,7 +28,8 @@ type Poured struct {
 
 // Pourable returns how much fluid can be poured from the stock, exactly: what
 // is in each container less its heel. Counts below 0, volumes below 0 or past
-// 30 000 L in all are an error.
+// 30 000 L in all, and more than 1000 lines are an error that names the first ten
+// faults.
 func (s Stock) Pourable() (units.Volume, error) {
 	if err := s.check(); err != nil {
 		return units.Volume{}, err
@@ -53,13 +54,17 @@ func (h Held) each() units.Volume {
 }
 
 func (s Stock) check() error {
-	var faults []error
+	if len(s) > coverMostStock {
+		return fmt.Errorf("exchange: stock of %d lines; want at most %d", len(s), coverMostStock)
+	}
+	var faults coverFaults
 	for i, h := range s {
 		where := coverWhere("stock", i, h.Name)
-		faults = append(faults, coverCheckVolume(where+": volume", h.Volume, false))
-		faults = append(faults, coverCheckVolume(where+": heel", h.Heel, false))
+		faults.add(coverCheckName(where, h.Name))
+		faults.add(coverCheckVolume(where+": volume", h.Volume, false))
+		faults.add(coverCheckVolume(where+": heel", h.Heel, false))
 		if h.Count < 0 || h.Count > coverMostHeld {
-			faults = append(faults, fmt.Errorf("exchange: %s: count %d; want 0 to %d", where, h.Count, coverMostHeld))
+			faults.add(fmt.Errorf("exchange: %s: count %d; want 0 to %d", where, h.Count, coverMostHeld))
 		}
 	}
 	if err := errors.Join(faults...); err != nil {

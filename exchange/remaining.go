@@ -15,8 +15,9 @@ import (
 // Each factor is rounded once to the nearest float64, then multiplied in the
 // order given: the relative error is below 2.3e-16 times the number of drains in
 // a well-mixed box. Drains may be zero; a drain below zero, or above the
-// capacity (the sump, where known), is an error, and so is an unusable system.
-// All faults come back at once, and the share beside them is 1.
+// capacity (the sump, where known), is an error, and so are more than 10 000 drains
+// and an unusable system. The first ten faults come back at once, and the share
+// beside them is 1.
 func Remaining(sys System, drains []units.Volume) (float64, error) {
 	if err := remainingFaults(sys, drains); err != nil {
 		return 1, fmt.Errorf("exchange: remaining: %w", err)
@@ -35,7 +36,8 @@ func Remaining(sys System, drains []units.Volume) (float64, error) {
 // drains are known as ranges. The share rises with the capacity and falls with
 // every drain, so the two ends are exact corners: smallest capacity with largest
 // drains, and the other way about. Rounding as for [Remaining]. The largest drain
-// must not exceed the smallest capacity; beside an error both ends are 1.
+// must not exceed the smallest capacity; at most 10 000 drains; beside an error both
+// ends are 1.
 func RemainingRange(capacity units.Range[units.VolumeDim], drains []units.Range[units.VolumeDim]) (Share, error) {
 	if err := remainingRangeFaults(capacity, drains); err != nil {
 		return allOld(), fmt.Errorf("exchange: remaining: %w", err)
@@ -62,7 +64,7 @@ func remainingProduct(capacity units.Volume, drains []units.Volume) float64 {
 }
 
 func remainingFaults(sys System, drains []units.Volume) error {
-	if err := sys.Check(); err != nil {
+	if err := errors.Join(sys.Check(), remainingCountFault(len(drains))); err != nil {
 		return err
 	}
 	most, name := sys.drainable()
@@ -83,14 +85,25 @@ func remainingDrainFaults(drains []units.Volume, most units.Volume, name string)
 	return errors.Join(faults...)
 }
 
-// remainingMostFaults keeps a long bad list from making a longer message.
-const remainingMostFaults = 10
+const (
+	// remainingMostFaults keeps a long bad list from making a longer message.
+	remainingMostFaults = 10
+	// remainingMostDrains keeps an answer within a millisecond or so.
+	remainingMostDrains = 10_000
+)
+
+func remainingCountFault(n int) error {
+	if n > remainingMostDrains {
+		return fmt.Errorf("%d drains; want at most %d", n, remainingMostDrains)
+	}
+	return nil
+}
 
 func remainingRangeFaults(capacity units.Range[units.VolumeDim], drains []units.Range[units.VolumeDim]) error {
 	if err := systemCapacityFault(capacity.Low()); err != nil {
 		return err
 	}
-	if err := systemCapacityFault(capacity.High()); err != nil {
+	if err := errors.Join(systemCapacityFault(capacity.High()), remainingCountFault(len(drains))); err != nil {
 		return err
 	}
 	var faults []error

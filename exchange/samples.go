@@ -48,6 +48,8 @@ func FromSamples(capacity units.Range[units.VolumeDim], samples []DrainedSample)
 		return SampleBalance{Share: allOld(), LastSeen: 1}, fmt.Errorf("exchange: from samples: %w", err)
 	}
 	b := SampleBalance{Share: allOld(), Caveats: []Caveat{DrainedSampleFlatters}}
+	b.After = make([]float64, 0, len(samples))
+	var steps working.Builder
 	above := false
 	for i, s := range samples {
 		above = above || s.OldShare > b.Share.High+samplesSlack
@@ -57,10 +59,11 @@ func FromSamples(capacity units.Range[units.VolumeDim], samples []DrainedSample)
 		b.Share.High -= float64(s.Volume.Ratio(capacity.High()) * took)
 		b.After = append(b.After, b.Share.High)
 		b.LastSeen = s.OldShare
-		b.Steps = b.Steps.Add("old share after drain "+strconv.Itoa(i+1)+", largest capacity", "x - d·(s - c)/C",
+		steps.Add("old share after drain "+strconv.Itoa(i+1)+", largest capacity", "x - d·(s - c)/C",
 			fmt.Sprintf("%s - %s × (%s - %s) / %s", shareText(before), stepLitres(s.Volume), shareText(s.OldShare),
 				shareText(s.RefillOldShare), stepLitres(capacity.High())), shareText(b.Share.High))
 	}
+	b.Steps = steps.Steps()
 	if above {
 		b.Caveats = append(b.Caveats, SampleAboveSystem)
 	}
@@ -87,8 +90,8 @@ func samplesFaults(capacity units.Range[units.VolumeDim], samples []DrainedSampl
 			return err
 		}
 	}
-	if len(samples) < 1 || len(samples) > traceMostPasses {
-		return fmt.Errorf("%d samples; want 1 to %d", len(samples), traceMostPasses)
+	if err := samplesCountFault(len(samples)); err != nil {
+		return err
 	}
 	var faults []error
 	for i, s := range samples {
@@ -107,4 +110,11 @@ func samplesFaults(capacity units.Range[units.VolumeDim], samples []DrainedSampl
 		}
 	}
 	return errors.Join(faults...)
+}
+
+func samplesCountFault(n int) error {
+	if n < 1 || n > traceMostPasses {
+		return fmt.Errorf("%d samples; want 1 to %d", n, traceMostPasses)
+	}
+	return nil
 }

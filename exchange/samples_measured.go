@@ -50,6 +50,9 @@ func SamplesReading(capacity units.Range[units.VolumeDim], samples []MeasuredSam
 }
 
 func samplesMeasuredFaults(capacity units.Range[units.VolumeDim], samples []MeasuredSample) error {
+	if err := samplesCountFault(len(samples)); err != nil {
+		return err
+	}
 	plain := make([]DrainedSample, len(samples))
 	for i, s := range samples {
 		plain[i].Volume = s.Volume.Best()

@@ -40,15 +40,19 @@ const (
 // settle.
 var ErrNoExchange = errors.New("no fluid is exchanged")
 
-// Check reports every fault of a schedule at once.
+// Check reports the faults of a schedule at once, the first ten of its services.
 func (s Schedule) Check() error {
 	if len(s.Services) == 0 || len(s.Services) > scheduleMostServices {
-		return fmt.Errorf("exchange: schedule: %d services; want 1 to %d", len(s.Services), scheduleMostServices)
+		return scheduleServicesFault(len(s.Services))
 	}
 	var faults []error
 	for i, v := range s.Services {
-		faults = append(faults, v.check(i))
+		if len(faults) >= remainingMostFaults {
+			break
+		}
+		faults = append(faults, v.faults(i)...)
 	}
+	faults = faults[:min(len(faults), remainingMostFaults)]
 	if !scheduleWithin(s.TopUp, 1e6) {
 		faults = append(faults, fmt.Errorf("exchange: schedule: top-up %g of the capacity for each %s; want 0 to 1e6", s.TopUp, s.unit()))
 	}
@@ -61,20 +65,49 @@ func (s Schedule) Check() error {
 	return nil
 }
 
-func (v Service) check(i int) error {
+func (v Service) faults(i int) []error {
 	var faults []error
 	if !scheduleWithin(v.After, scheduleMostLength) {
 		faults = append(faults, fmt.Errorf("exchange: schedule: service %d: after %g; want 0 to %g", i+1, v.After, float64(scheduleMostLength)))
 	}
-	if len(v.Drains) > scheduleMostDrains {
-		return errors.Join(append(faults, fmt.Errorf("exchange: schedule: service %d: %d drains; want at most %d", i+1, len(v.Drains), scheduleMostDrains))...)
+	if err := scheduleDrainsFault(i, len(v.Drains)); err != nil {
+		return append(faults, err)
 	}
 	for k, d := range v.Drains {
+		if len(faults) >= remainingMostFaults {
+			break
+		}
 		if !scheduleWithin(d, 1) {
 			faults = append(faults, fmt.Errorf("exchange: schedule: service %d: drain %d exchanges a share of %g; want 0 to 1", i+1, k+1, d))
 		}
 	}
+	return faults
+}
+
+func scheduleDrainsFault(i, n int) error {
+	if n > scheduleMostDrains {
+		return fmt.Errorf("exchange: schedule: service %d: %d drains; want at most %d", i+1, n, scheduleMostDrains)
+	}
+	return nil
+}
+
+// scheduleRoundFault refuses a round that is too long before it is turned into
+// shares; n tells the drains of a service.
+func scheduleRoundFault(services int, n func(i int) int) error {
+	if services > scheduleMostServices {
+		return scheduleServicesFault(services)
+	}
+	var faults []error
+	for i := range services {
+		if err := scheduleDrainsFault(i, n(i)); err != nil && len(faults) < remainingMostFaults {
+			faults = append(faults, err)
+		}
+	}
 	return errors.Join(faults...)
+}
+
+func scheduleServicesFault(n int) error {
+	return fmt.Errorf("exchange: schedule: %d services; want 1 to %d", n, scheduleMostServices)
 }
 
 // scheduleWithin is false for NaN as well.

@@ -44,7 +44,7 @@ func (s Schedule) FromNewSteps(rounds int) (working.Steps, error) {
 	if err != nil {
 		return nil, err
 	}
-	var w working.Steps
+	var w working.Builder
 	unit, after, formula := " "+s.unit(), Age{}, "m + L"
 	if s.TopUp > 0 {
 		formula = "m·exp(-λL) + (1 - exp(-λL))/λ"
@@ -55,11 +55,11 @@ func (s Schedule) FromNewSteps(rounds int) (working.Steps, error) {
 		if s.TopUp > 0 {
 			with = "m = " + scheduleNumber(after.Mean) + ", L = " + length + ", λ = " + scheduleNumber(s.TopUp)
 		}
-		w = w.Add("mean age before service "+n, formula, with, scheduleNumber(v.Before.Mean)+unit)
-		w = w.Add("mean age after service "+n, "m(1 - r)", scheduleNumber(v.Before.Mean)+" × (1 - "+scheduleNumber(v.Exchanged)+")", scheduleNumber(v.After.Mean)+unit)
+		w.Add("mean age before service "+n, formula, with, scheduleNumber(v.Before.Mean)+unit)
+		w.Add("mean age after service "+n, "m(1 - r)", scheduleNumber(v.Before.Mean)+" × (1 - "+scheduleNumber(v.Exchanged)+")", scheduleNumber(v.After.Mean)+unit)
 		after = v.After
 	}
-	return w, nil
+	return w.Steps(), nil
 }
 
 // steps shows the working of so much fluid of an age.

@@ -28,6 +28,9 @@ type DistanceRound struct {
 // the nearest float64. Volumes below 0 or past the capacity, a capacity or a
 // leak distance not above 0, and what Schedule.Check refuses are errors.
 func (r DistanceRound) Schedule() (Schedule, error) {
+	if err := scheduleRoundFault(len(r.Services), func(i int) int { return len(r.Services[i].Drains) }); err != nil {
+		return Schedule{}, err
+	}
 	unit := r.Unit
 	if unit == 0 {
 		unit = units.Kilometre
@@ -56,6 +59,9 @@ type TimeRound struct {
 // Schedule returns the round as a Schedule in days of 24 hours. Rounding and
 // errors as for DistanceRound.
 func (r TimeRound) Schedule() (Schedule, error) {
+	if err := scheduleRoundFault(len(r.Services), func(i int) int { return len(r.Services[i].Drains) }); err != nil {
+		return Schedule{}, err
+	}
 	s := Schedule{Unit: "days"}
 	for _, v := range r.Services {
 		s.Services = append(s.Services, Service{After: scheduleDays(v.After), Drains: scheduleShares(v.Drains, r.Capacity)})
@@ -67,7 +73,7 @@ func scheduleDays(d time.Duration) float64 { return float64(d) / float64(24*time
 
 // scheduleShares may hold Huge or negative shares; Check names them.
 func scheduleShares(drains []units.Volume, capacity units.Volume) []float64 {
-	var shares []float64
+	shares := make([]float64, 0, len(drains))
 	for _, d := range drains {
 		shares = append(shares, d.Ratio(capacity))
 	}

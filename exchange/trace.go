@@ -128,15 +128,16 @@ func traceShare(rows []TracedRow) float64 {
 }
 
 func traceSteps(sys System, passes []Pass, t Traced) working.Steps {
-	var s working.Steps
+	var s working.Builder
 	before := 1.0
 	for i, row := range t.Rows {
-		s = s.Add("old share after pass "+strconv.Itoa(row.Pass), "x - d·(s - c)/C",
+		s.Add("old share after pass "+strconv.Itoa(row.Pass), "x - d·(s - c)/C",
 			fmt.Sprintf("%s - %s × (%s - %s) / %s", shareText(before), stepLitres(passes[i].Drain),
 				shareText(row.Drained), shareText(passes[i].RefillOldShare), stepLitres(sys.Capacity)),
 			shareText(row.Share))
 		before = row.Share
 	}
-	s = s.Add("with perfect mixing", "m = 1", "", shareText(t.Bounds.Low))
-	return s.Add("with no mixing", "m = 0", "", shareText(t.Bounds.High))
+	s.Add("with perfect mixing", "m = 1", "", shareText(t.Bounds.Low))
+	s.Add("with no mixing", "m = 0", "", shareText(t.Bounds.High))
+	return s.Steps()
 }

@@ -20,6 +20,7 @@ import (
 	"example.com/meniscus/thermal"
 	"example.com/meniscus/units"
 	"example.com/meniscus/units/measure"
+	"example.com/meniscus/units/working"
 )
 
 // more are the types with methods that are no key of the book.
@@ -103,6 +104,8 @@ func (b *book) apart(name string, args []reflect.Value) {
 	switch method := name[strings.LastIndexByte(name, '.')+1:]; {
 	case strings.HasPrefix(method, "Unmarshal"), method == "Scan":
 		args[0] = reflect.New(args[0].Type().Elem())
+	case name == "units/working.Builder.Add":
+		args[0] = reflect.ValueOf(new(working.Builder))
 	case name == "exchange/jobcard.Card.Append" && args[0].Interface().(*jobcard.Card).Len() > 0:
 		args[0] = reflect.ValueOf(b.card())
 	case name == "refdata/jobfile.File.Fill", name == "refdata/jobfile.File.Fault":

@@ -171,6 +171,7 @@ func (b *book) measured() {
 	put(b, []measure.BoxSensor{{ID: "box-1", Tolerance: units.CelsiusDegree.Of(2), Resolution: units.CelsiusDegree.Of(1), Placement: units.CelsiusDegree.Of(2)}})
 	put(b, []measure.Infrared{{ID: "gun-1", Tolerance: units.CelsiusDegree.Of(2), Share: 0.02}})
 	put(b, []working.Steps{working.Steps{}.Add("a", "b", "c", "d")}, nil)
+	put(b, []*working.Builder{new(working.Builder)}, nil)
 }
 
 func (b *book) physics() {

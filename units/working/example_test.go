@@ -32,3 +32,23 @@ func ExampleSteps_Markdown() {
 	// | --- | --- | --- | --- |
 	// | old share after drain 1 | 1 - d/C | 1 - 2 L / 10 L | 0.8 |
 }
+
+func ExampleBuilder_Add() {
+	var b working.Builder
+	for _, share := range []string{"0.8", "0.64"} {
+		b.Add("old share", "x·(1 - d/C)", "", share)
+	}
+	fmt.Print(b.Steps().Text())
+	// Output:
+	// old share = x·(1 - d/C) = 0.8
+	// old share = x·(1 - d/C) = 0.64
+}
+
+func ExampleBuilder_Steps() {
+	var b working.Builder
+	b.Add("old share", "", "", "0.8")
+	first := b.Steps()
+	b.Add("old share", "", "", "0.64")
+	fmt.Println(len(first), len(b.Steps()))
+	// Output: 1 2
+}

@@ -15,7 +15,8 @@ type Line struct {
 type Steps []Line
 
 // Add returns the working with one step more. s is unchanged: two workings may
-// grow from the same beginning.
+// grow from the same beginning, each with its own copy of it. For hundreds of
+// steps use a [Builder].
 func (s Steps) Add(quantity, formula, substitution, result string) Steps {
 	// Without the cut, the second of the two would overwrite the step of the first.
 	return append(s[:len(s):len(s)], Line{quantity, formula, substitution, result})
