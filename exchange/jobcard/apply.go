@@ -9,11 +9,9 @@ import (
 	"example.com/meniscus/units/measure"
 )
 
-// apply returns the ledger after one more entry, or why it cannot be.
-func (l ledger) apply(e Entry) (ledger, error) {
-	if err := e.check(); err != nil {
-		return l, err
-	}
+// apply returns the ledger after one more entry, which has no fault of its own, or
+// why it cannot be.
+func (l ledger) apply(e line) (ledger, error) {
 	switch {
 	case l.closed && e.Kind != Noted:
 		return l, errors.New("the card is closed; want a note, or a new card")
@@ -57,7 +55,7 @@ func (l ledger) apply(e Entry) (ledger, error) {
 // stamp is how times are printed.
 const stamp = "2006-01-02 15:04:05Z07:00"
 
-func (l ledger) fillPlugOpened(e Entry) (ledger, error) {
+func (l ledger) fillPlugOpened(e line) (ledger, error) {
 	if err := l.rolePlug(e.Plug, sealing.Fill); err != nil {
 		return l, err
 	}
@@ -81,7 +79,7 @@ func (l ledger) rolePlug(id string, role sealing.Role) error {
 	return nil
 }
 
-func (s Spec) plugNames() string {
+func (s *Spec) plugNames() string {
 	names := ""
 	for _, p := range s.Plugs {
 		if names != "" {
@@ -95,27 +93,24 @@ func (s Spec) plugNames() string {
 	return "one of " + names
 }
 
-func (l ledger) drained(e Entry) (ledger, error) {
+func (l ledger) drained(e line) (ledger, error) {
 	if !l.fillProved {
 		return l, errors.New("the fill plug is not known to open; record it open before the drain plug is touched (a drained box that cannot be filled does not drive away)")
 	}
-	v, err := l.spec.atReference(l.n, e.Amount, l.law)
-	if err != nil {
-		return l, err
-	}
-	if err := l.takeOut(v); err != nil {
-		return l, err
+	if e.fault != nil {
+		return l, e.fault
 	}
 	if l.flows.cycles == 0 || l.flows.drainClosed {
-		l.startCycle()
+		l.flows.startCycle()
 	}
-	l.flows.cycleOut = l.flows.cycleOut.Add(v)
-	l.flows.cycleReads++
-	if out := l.flows.cycleOut.Best(); out.Compare(l.flows.largest) > 0 {
+	if err := l.takeOut(e.volume, true); err != nil {
+		return l, err
+	}
+	if out := l.flows.cycleOut; out.Compare(l.flows.largest) > 0 {
 		l.flows.largest = out
 	}
 	if l.unmixed {
-		l.note("not-mixed", "drained before the gears were run after the last refill: mostly new fluid came out, so the old share is higher than computed")
+		l.note("not-mixed", said("drained before the gears were run after the last refill: mostly new fluid came out, so the old share is higher than computed"))
 		l.unmixed = false
 	}
 	l.warmest = e.Amount.Temperature
@@ -123,103 +118,87 @@ func (l ledger) drained(e Entry) (ledger, error) {
 	return l, nil
 }
 
-// startCycle closes the books of the cycle before.
-func (l *ledger) startCycle() {
-	l.flows.finished = l.flows.drains()
-	l.flows.cycles++
-	l.flows.cycleOut, l.flows.cycleIn, l.flows.cycleReads = measure.Volume{}, measure.Volume{}, 0
-	l.flows.drainClosed = false
-}
-
-// takeOut moves fluid from the box to the outside.
-func (l *ledger) takeOut(v measure.Volume) error {
+// takeOut moves fluid from the box to the outside, as part of the drain of a cycle
+// where it says so.
+func (l *ledger) takeOut(v *measure.Volume, drain bool) error {
 	next, sumpWrong, err := l.shares.drain(v.Best())
 	if err != nil {
 		return err
 	}
 	if sumpWrong {
-		l.note("sump-larger", "more came out than the sump is said to hold: the bound on the old share that rests on the sump is given up")
+		l.note("sump-larger", said("more came out than the sump is said to hold: the bound on the old share that rests on the sump is given up"))
 	}
 	l.shares = next
-	l.flows.out = l.flows.out.Add(v)
-	l.flows.net = l.flows.net.Sub(v)
+	l.flows.take(v, drain)
 	l.levelChanged()
 	return nil
 }
 
-func (l ledger) mixed(e Entry) (ledger, error) {
-	short := l.flows.cycleOut.Best().Sub(l.flows.cycleIn.Best())
-	if l.flows.cycles > 0 && short.Compare(l.flows.cycleOut.Best().Scale(0.5)) > 0 {
+func (l ledger) mixed(e line) (ledger, error) {
+	short := l.owed()
+	if l.flows.cycles > 0 && short.Compare(l.flows.cycleOut.Scale(0.5)) > 0 {
 		return l, fmt.Errorf("the box is %s short of what was drained; put it back before the gears are run (a pump that runs dry is damaged)", both(short))
 	}
 	if l.spec.Runs > 0 && e.Runs < l.spec.Runs {
-		l.note("few-runs", fmt.Sprintf("%s through the gears; the sheet asks for %d", times(e.Runs, "run"), l.spec.Runs))
+		asked := l.spec.Runs
+		l.note("few-runs", func() string {
+			return fmt.Sprintf("%s through the gears; the sheet asks for %d", times(e.Runs, "run"), asked)
+		})
 	}
 	l.unmixed = false
 	return l, nil
 }
 
-func (l ledger) kept(e Entry) (ledger, error) {
-	v, err := l.spec.atReference(l.n, e.Amount, l.law)
-	if err != nil {
-		return l, err
+func (l ledger) kept(e line) (ledger, error) {
+	if e.fault != nil {
+		return l, e.fault
 	}
-	if most := l.spec.Capacity.Low().Scale(0.5); v.Best().Compare(most) > 0 {
-		return l, fmt.Errorf("%s kept in the hose or pump; want at most half of the box, %s", both(v.Best()), both(most))
+	if most := l.spec.Capacity.Low().Scale(0.5); e.best().Compare(most) > 0 {
+		return l, fmt.Errorf("%s kept in the hose or pump; want at most half of the box, %s", both(e.best()), both(most))
 	}
-	l.withhold(v)
+	l.withhold(e.volume)
 	return l, nil
 }
 
 // withhold takes back from the refill what never reached the box.
-func (l *ledger) withhold(v measure.Volume) {
+func (l *ledger) withhold(v *measure.Volume) {
 	l.shares = l.shares.withhold(v.Best())
-	l.flows.in = l.flows.in.Sub(v)
-	l.flows.net = l.flows.net.Sub(v)
-	l.flows.cycleIn = l.flows.cycleIn.Sub(v)
+	l.flows.withhold(v)
 	l.levelChanged()
 }
 
-func (l ledger) spilled(e Entry) (ledger, error) {
-	v, err := l.spec.atReference(l.n, e.Amount, l.law)
-	if err != nil {
-		return l, err
+func (l ledger) spilled(e line) (ledger, error) {
+	if e.fault != nil {
+		return l, e.fault
 	}
+	v := e.best()
 	switch e.Origin {
 	case FromBox:
-		if err := l.takeOut(v); err != nil {
+		if err := l.takeOut(e.volume, true); err != nil {
 			return l, err
 		}
-		l.flows.cycleOut = l.flows.cycleOut.Add(v)
-		l.flows.cycleReads++
 	case FromRefill:
-		if v.Best().Compare(l.flows.cycleIn.Best()) > 0 {
-			return l, fmt.Errorf("%s of a refill spilled, but only %s was put in since the last drain", both(v.Best()), both(l.flows.cycleIn.Best()))
+		if v.Compare(l.flows.cycleIn) > 0 {
+			return l, fmt.Errorf("%s of a refill spilled, but only %s was put in since the last drain", both(v), both(l.flows.cycleIn))
 		}
-		l.withhold(v)
+		l.withhold(e.volume)
 	case FromStock:
 		l.flows.used = l.flows.used.Add(v)
 	}
 	return l, nil
 }
 
-func (l ledger) supplied(e Entry) (ledger, error) {
-	v, err := l.spec.atReference(l.n, e.Amount, l.law)
-	if err != nil {
-		return l, err
+func (l ledger) supplied(e line) (ledger, error) {
+	if e.fault != nil {
+		return l, e.fault
 	}
-	l.flows.supplied = l.flows.supplied.Add(v.Best())
+	l.flows.supplied = l.flows.supplied.Add(e.best())
 	return l, nil
 }
 
-// left returns the fluid not yet used, at the reference temperature; the stock
-// is taken as labelled at 20 °C.
+// left returns the fluid not yet used, at the reference temperature.
 func (l ledger) left() units.Volume {
-	onHand, err := l.law.Convert(l.spec.OnHand, units.Celsius(20), l.spec.reference())
-	if err != nil {
-		onHand = l.spec.OnHand
-	}
-	return onHand.Add(l.flows.supplied).Sub(l.flows.used.Best())
+	return l.onHand.Add(l.flows.supplied).Sub(l.flows.used)
 }
 
 func (l ledger) close() (ledger, error) {

@@ -53,9 +53,10 @@ type Balance struct {
 
 func (l ledger) balance() Balance {
 	b := Balance{
-		Net: l.flows.net, Reference: l.spec.reference(), Out: l.flows.out, In: l.flows.in,
-		PlusMinus: l.flows.net.U().Scale(coverage), Unstated: l.flows.unstated,
+		Net: l.flows.netMeasured(), Reference: l.spec.reference(), Out: l.flows.outMeasured(), In: l.flows.inMeasured(),
+		Unstated: l.flows.unstated,
 	}
+	b.PlusMinus = b.Net.U().Scale(coverage)
 	if l.observed.entry == 0 {
 		b.Wanted = l.spec.Overfill
 	}

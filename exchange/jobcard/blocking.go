@@ -33,11 +33,11 @@ type sayBlock = func(code, format string, args ...any)
 
 // blockFluid wants back what came out.
 func (l ledger) blockFluid(say sayBlock) {
-	if l.flows.cycles == 0 && l.observed.entry == 0 && l.flows.used.Best().IsZero() {
+	if l.flows.cycles == 0 && l.observed.entry == 0 && l.flows.used.IsZero() {
 		say("nothing-done", "nothing was drained, filled or checked")
 	}
 	if l.flows.cycles > 0 && !l.flows.drainClosed {
-		say("not-refilled", "the last drain of %s was not refilled", both(l.flows.cycleOut.Best()))
+		say("not-refilled", "the last drain of %s was not refilled", both(l.flows.cycleOut))
 	}
 	if l.unmixed {
 		say("not-mixed", "the gears were not run after the last refill")

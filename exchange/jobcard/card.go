@@ -4,10 +4,14 @@ import (
 	"fmt"
 
 	"example.com/meniscus/units"
+	"example.com/meniscus/units/measure"
 )
 
 // mostEntries bounds a card, so that a hostile file cannot be costly.
 const mostEntries = 1000
+
+// mostStrikes bounds how often a card is reckoned again; a service has a handful.
+const mostStrikes = 50
 
 // Card is the record of one job. Make one with Open or Decode; the zero value
 // is no card and refuses every entry. A Card is not for use by several
@@ -15,7 +19,9 @@ const mostEntries = 1000
 type Card struct {
 	spec    Spec
 	entries []Entry
+	volumes []*measure.Volume // of each entry's amount at the reference temperature; nil: it has none
 	struck  []bool
+	strikes int // entries struck
 	state   ledger
 	open    bool
 }
@@ -35,8 +41,13 @@ func Open(s Spec) (*Card, error) {
 }
 
 // Append adds an entry, or refuses it with every reason and leaves the card as
-// it was. Entries are numbered from 1.
-func (c *Card) Append(e Entry) error {
+// it was. Entries are numbered from 1; a card takes at most 1000, 50 strikes among
+// them.
+func (c *Card) Append(e Entry) error { return c.add(e, false) }
+
+// add is Append; a strike that another follows is reckoned dry, since the next
+// one reckons all of it again.
+func (c *Card) add(e Entry, dry bool) error {
 	if c == nil || !c.open {
 		return fmt.Errorf("jobcard: no card; want one made by Open or Decode")
 	}
@@ -44,19 +55,24 @@ func (c *Card) Append(e Entry) error {
 	if n > mostEntries {
 		return fmt.Errorf("jobcard: entry %d: the card is full; want at most %d entries", n, mostEntries)
 	}
-	if e.Kind == Struck {
-		return c.strike(n, e)
+	if err := e.check(); err != nil {
+		return entryError(n, e, err)
 	}
-	next, err := c.state.apply(e)
+	entry := c.state.line(n, &e)
+	next, err := c.state.apply(entry)
 	if err != nil {
 		return entryError(n, e, err)
 	}
-	c.take(e, next)
+	if e.Kind == Struck {
+		return c.strike(entry, next, dry)
+	}
+	c.take(entry, next)
 	return nil
 }
 
-func (c *Card) take(e Entry, next ledger) {
-	c.entries = append(c.entries, e)
+func (c *Card) take(e line, next ledger) {
+	c.entries = append(c.entries, *e.Entry)
+	c.volumes = append(c.volumes, e.volume)
 	c.struck = append(c.struck, false)
 	c.state = next
 }
@@ -73,46 +89,49 @@ func kindName(k Kind) string {
 }
 
 // strike takes an entry out of the reckoning by reckoning again without it.
-// All that came after it must still make sense.
-func (c *Card) strike(n int, e Entry) error {
-	next, err := c.state.apply(e)
+// All that came after it must still make sense. next is the ledger with the strike
+// as one more entry that changes nothing.
+func (c *Card) strike(e line, next ledger, dry bool) error {
+	n, i := next.n, e.Entry.Entry-1
+	switch {
+	case i < 0 || i >= n-1:
+		return entryError(n, *e.Entry, fmt.Errorf("entry %d is not on the card; want 1 to %d", i+1, n-1))
+	case c.struck[i] || c.entries[i].Kind == Struck:
+		return entryError(n, *e.Entry, fmt.Errorf("entry %d is struck already or is itself a strike", i+1))
+	case c.strikes == mostStrikes:
+		return entryError(n, *e.Entry, fmt.Errorf("%d entries are struck already; want at most that many on a card, or a new card", mostStrikes))
+	}
+	c.struck[i] = true
+	again, err := c.replay(dry)
 	if err != nil {
-		return entryError(n, e, err)
-	}
-	if e.Entry < 1 || e.Entry >= n {
-		return entryError(n, e, fmt.Errorf("entry %d is not on the card; want 1 to %d", e.Entry, n-1))
-	}
-	i := e.Entry - 1
-	if c.struck[i] || c.entries[i].Kind == Struck {
-		return entryError(n, e, fmt.Errorf("entry %d is struck already or is itself a strike", e.Entry))
-	}
-	struck := append([]bool(nil), c.struck...)
-	struck[i] = true
-	again, err := replay(c.spec, c.entries, struck)
-	if err != nil {
-		return entryError(n, e, fmt.Errorf("without entry %d the rest does not stand: %w", e.Entry, err))
+		c.struck[i] = false
+		return entryError(n, *e.Entry, fmt.Errorf("without entry %d the rest does not stand: %w", i+1, err))
 	}
 	again.n, again.last = next.n, next.last
+	c.strikes++
 	c.take(e, again)
-	copy(c.struck, struck)
 	return nil
 }
 
-// replay reckons all entries that are not struck, keeping their numbers.
-func replay(s Spec, entries []Entry, struck []bool) (ledger, error) {
-	l, err := newLedger(s)
+// replay reckons all entries that are not struck, keeping their numbers. Each was
+// taken once: its own faults and its amount are not gone into again.
+func (c *Card) replay(dry bool) (ledger, error) {
+	l, err := newLedger(c.spec)
 	if err != nil {
 		return l, err
 	}
-	for i, e := range entries {
-		if struck[i] || e.Kind == Struck {
+	l.dry = dry
+	for i := range c.entries {
+		e := line{Entry: &c.entries[i], volume: c.volumes[i]}
+		if c.struck[i] || e.Kind == Struck {
 			l.n++
 			continue
 		}
 		if l, err = l.apply(e); err != nil {
-			return l, entryError(i+1, e, err)
+			return l, entryError(i+1, *e.Entry, err)
 		}
 	}
+	l.dry = false
 	return l, nil
 }
 
@@ -148,7 +167,7 @@ func (c *Card) IsStruck(n int) bool {
 // Balance returns what went in less what came out, at the reference
 // temperature, with its doubt.
 func (c *Card) Balance() Balance {
-	if c == nil {
+	if c == nil || !c.open {
 		return Balance{}
 	}
 	return c.state.balance()
@@ -175,7 +194,7 @@ func (c *Card) FluidUsed() units.Volume {
 	if c == nil {
 		return units.Volume{}
 	}
-	return c.state.flows.used.Best()
+	return c.state.flows.used
 }
 
 // FluidLeft returns what is left of the stock, at the reference temperature;
@@ -202,7 +221,7 @@ func (c *Card) Findings() []Finding {
 	if c == nil {
 		return nil
 	}
-	return append([]Finding(nil), c.state.findings...)
+	return c.state.findings()
 }
 
 // IsClosed reports whether the job was closed.

@@ -74,7 +74,7 @@ func ternEntries() []Entry {
 	}
 }
 
-func fill(t *testing.T, s Spec, entries ...Entry) *Card {
+func fill(t testing.TB, s Spec, entries ...Entry) *Card {
 	t.Helper()
 	card, err := Open(s)
 	if err != nil {

@@ -8,7 +8,7 @@ import (
 	"example.com/meniscus/units"
 )
 
-func (l ledger) washerFitted(e Entry) (ledger, error) {
+func (l ledger) washerFitted(e line) (ledger, error) {
 	plug, ok := l.spec.plug(e.Plug)
 	if !ok {
 		return l, fmt.Errorf("plug %.40q is not one of the job's; want %s", e.Plug, l.spec.plugNames())
@@ -17,25 +17,44 @@ func (l ledger) washerFitted(e Entry) (ledger, error) {
 	if !ok {
 		return l, fmt.Errorf("washer %.40q is not one of the job's; want one of its washers", e.Washer)
 	}
-	fit := sealing.Fit(plug, washer)
-	switch fit.Verdict {
-	case sealing.DoesNotFit:
-		return l, fmt.Errorf("washer %s does not fit plug %s: %s", e.Washer, e.Plug, strings.Join(fit.Reasons, "; "))
-	case sealing.CannotCheck:
-		l.note("fit-unchecked", fmt.Sprintf("washer %s on plug %s cannot be checked: %s", e.Washer, e.Plug, strings.Join(fit.Reasons, "; ")))
+	if err := l.fits(plug, washer); err != nil {
+		return l, err
 	}
 	if plug.Washer != "" && plug.Washer != e.Washer {
-		l.note("other-washer", fmt.Sprintf("the sheet names washer %s for plug %s; %s was fitted", plug.Washer, e.Plug, e.Washer))
+		l.note("other-washer", func() string {
+			return fmt.Sprintf("the sheet names washer %s for plug %s; %s was fitted", plug.Washer, e.Plug, e.Washer)
+		})
 	}
 	fresh := e.New || washer.Reusable
 	if !fresh {
-		l.note("used-washer", fmt.Sprintf("washer %s on plug %s had been used before; it is crushed once and then replaced", e.Washer, e.Plug))
+		l.note("used-washer", func() string {
+			return fmt.Sprintf("washer %s on plug %s had been used before; it is crushed once and then replaced", e.Washer, e.Plug)
+		})
 	}
-	l.plugs = l.editPlug(e.Plug, func(s *plugState) { s.washer, s.newRing, s.torqued, s.inSpread = e.Washer, fresh, false, false })
+	l.editPlug(e.Plug, func(s *plugState) { s.washer, s.newRing, s.torqued, s.inSpread = e.Washer, fresh, false, false })
 	return l, nil
 }
 
-func (l ledger) plugTorqued(e Entry) (ledger, error) {
+// fits refuses a washer that does not go on the plug, and notes one that cannot be
+// judged. An entry that was taken once is not judged again: nothing but the sheet
+// decides it.
+func (l *ledger) fits(plug sealing.Plug, washer sealing.Washer) error {
+	if l.dry {
+		return nil
+	}
+	fit := sealing.Fit(plug, washer)
+	switch fit.Verdict {
+	case sealing.DoesNotFit:
+		return fmt.Errorf("washer %s does not fit plug %s: %s", washer.ID, plug.ID, strings.Join(fit.Reasons, "; "))
+	case sealing.CannotCheck:
+		l.note("fit-unchecked", func() string {
+			return fmt.Sprintf("washer %s on plug %s cannot be checked: %s", washer.ID, plug.ID, strings.Join(fit.Reasons, "; "))
+		})
+	}
+	return nil
+}
+
+func (l ledger) plugTorqued(e line) (ledger, error) {
 	plug, ok := l.spec.plug(e.Plug)
 	if !ok {
 		return l, fmt.Errorf("plug %.40q is not one of the job's; want %s", e.Plug, l.spec.plugNames())
@@ -44,17 +63,19 @@ func (l ledger) plugTorqued(e Entry) (ledger, error) {
 	if plug.Washer != "" && state.opened > 0 && state.washer == "" {
 		return l, fmt.Errorf("plug %s was opened by entry %d and has had no washer since; fit washer %s first", e.Plug, state.opened, plug.Washer)
 	}
-	if err := needTightening(plug, e); err != nil {
+	if err := needTightening(plug, *e.Entry); err != nil {
 		return l, err
 	}
 	if err := l.toolCan(e); err != nil {
 		return l, err
 	}
-	agrees := plugAgrees(plug, e)
+	agrees := plugAgrees(plug, *e.Entry)
 	if !agrees {
-		l.note("torque-differs", fmt.Sprintf("plug %s was set to %s; the sheet says %s", e.Plug, tightness(e.Torque, e.Turns), tightness(plug.Torque, plug.Turns)))
+		l.note("torque-differs", func() string {
+			return fmt.Sprintf("plug %s was set to %s; the sheet says %s", e.Plug, tightness(e.Torque, e.Turns), tightness(plug.Torque, plug.Turns))
+		})
 	}
-	l.plugs = l.editPlug(e.Plug, func(s *plugState) { s.torqued, s.inSpread = true, agrees })
+	l.editPlug(e.Plug, func(s *plugState) { s.torqued, s.inSpread = true, agrees })
 	return l, nil
 }
 
@@ -70,7 +91,7 @@ func needTightening(plug sealing.Plug, e Entry) error {
 	return nil
 }
 
-func (l ledger) toolCan(e Entry) error {
+func (l ledger) toolCan(e line) error {
 	if e.Tool == "" {
 		return nil
 	}

@@ -27,7 +27,7 @@ func (c *Card) LevelCheck(cameIn exchange.CameIn) (exchange.LevelCheck, error) {
 		return exchange.LevelCheck{}, err
 	}
 	check := exchange.LevelCheck{
-		Net: l.flows.net, NetAt: l.spec.reference(), CameIn: cameIn, Capacity: capacity, Fluid: l.law,
+		NetAt: l.spec.reference(), CameIn: cameIn, Capacity: capacity, Fluid: l.law,
 		Case: l.spec.CaseMetal, Window: l.spec.Window,
 	}
 	if check.At, err = somewhereInside(l.spec.Window); err != nil {
@@ -37,7 +37,9 @@ func (c *Card) LevelCheck(cameIn exchange.CameIn) (exchange.LevelCheck, error) {
 		check.Case = thermal.Uncorrected
 	}
 	if l.observed.entry > 0 {
-		check.Net = l.observed.before
+		check.Net = l.observed.before.netMeasured()
+	} else {
+		check.Net = l.flows.netMeasured()
 	}
 	if n := l.window.entry; n > 0 {
 		e := c.entries[n-1]
@@ -56,7 +58,7 @@ func somewhereInside(w thermal.Window) (measure.Temperature, error) {
 
 // capacityMeasured is the middle capacity at mid-window, known only to lie in
 // its range.
-func (s Spec) capacityMeasured(law thermal.Fluid) (measure.Volume, error) {
+func (s *Spec) capacityMeasured(law thermal.Fluid) (measure.Volume, error) {
 	mid, err := law.Convert(s.Capacity.Mid(), s.reference(), s.Window.Mid())
 	if err != nil {
 		return measure.Volume{}, err
@@ -69,7 +71,7 @@ func (s Spec) capacityMeasured(law thermal.Fluid) (measure.Volume, error) {
 }
 
 // readingMeasured is a window reading with its doubt.
-func (s Spec) readingMeasured(n int, e Entry) (measure.Temperature, error) {
+func (s *Spec) readingMeasured(n int, e Entry) (measure.Temperature, error) {
 	if e.Thermometer != "" || e.PlusMinus.IsZero() {
 		return s.temperature(n, e.Temperature, e.Thermometer)
 	}
@@ -87,14 +89,10 @@ func (c *Card) Observation() (exchange.Observation, bool) {
 	n := c.state.observed.entry
 	e := c.entries[n-1]
 	seen := exchange.Observation{First: e.Flow, Last: e.Flow, Watched: time.Duration(e.Lasting), NoProof: c.state.observed.why}
-	if e.Amount.IsZero() {
+	if c.volumes[n-1] == nil {
 		return seen, true
 	}
-	caught, err := c.spec.atReference(n, e.Amount, c.state.law)
-	if err != nil {
-		return exchange.Observation{}, false // it was accepted as an entry, so this does not happen
-	}
-	seen.Caught, seen.CaughtKnown = caught, true
+	seen.Caught, seen.CaughtKnown = *c.volumes[n-1], true
 	seen.CaughtAt = measure.TemperatureExactly(c.spec.reference())
 	return seen, true
 }

@@ -95,8 +95,14 @@ func rebuild(w wire) (*Card, error) {
 	if len(w.Entries) > mostEntries {
 		return nil, fmt.Errorf("jobcard: %d entries; want at most %d", len(w.Entries), mostEntries)
 	}
-	for _, e := range w.Entries {
-		if err := c.Append(e); err != nil {
+	lastStrike := -1
+	for i := range w.Entries {
+		if w.Entries[i].Kind == Struck {
+			lastStrike = i
+		}
+	}
+	for i, e := range w.Entries {
+		if err := c.add(e, i < lastStrike); err != nil {
 			return nil, err
 		}
 	}

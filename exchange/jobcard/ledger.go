@@ -1,6 +1,7 @@
 package jobcard
 
 import (
+	"slices"
 	"time"
 
 	"example.com/meniscus/exchange"
@@ -10,11 +11,17 @@ import (
 	"example.com/meniscus/units/measure"
 )
 
+// job is what a ledger rests on and no entry changes.
+type job struct {
+	spec   Spec
+	law    thermal.Fluid
+	onHand units.Volume // what was brought, at the reference temperature
+}
+
 // ledger is all that follows from the entries so far. It is a value: a step
 // copies it, so that a refused entry leaves the card as it was.
 type ledger struct {
-	spec Spec
-	law  thermal.Fluid
+	*job
 
 	n    int // entries taken
 	last time.Time
@@ -26,30 +33,37 @@ type ledger struct {
 	closed     bool
 	warmest    units.Temperature // last known temperature of the fluid
 
-	plugs []plugState // one for each of spec.Plugs; replaced, never written in place
+	plugs []plugState // one for each of spec.Plugs; replaced, never written in place, but in a dry run
 
 	unmixed  bool // refilled or topped up since the gears were last run
 	window   reading
 	observed observation
-	findings []Finding
+	finding  *found // the last one
+
+	// dry: entries that were taken once are reckoned again to see whether they still
+	// stand; nobody else holds this ledger, and nothing is noted.
+	dry bool
 }
 
-// flows are the volumes at the reference temperature, with their doubt.
-type flows struct {
-	net      measure.Volume // in - out - spilled - kept
-	out      measure.Volume // drained and caught
-	in       measure.Volume // refilled and topped up, less what was kept or spilled of it
-	used     measure.Volume // taken from the stock
-	supplied units.Volume   // brought to the job, on top of spec.OnHand
+// line is an entry with what its amount comes to by itself.
+type line struct {
+	*Entry
+	volume *measure.Volume // at the reference temperature; nil where the entry has no amount, or fault
+	fault  error           // why the amount cannot be reckoned
+}
 
-	cycles      int              // drains that began a new cycle
-	cycleOut    measure.Volume   // drained since the last refill began
-	cycleIn     measure.Volume   // refilled since the last drain, less kept and spilled
-	drainClosed bool             // a refill has begun since the last drain
-	cycleReads  int              // readings that cycleOut is made of
-	unstated    int              // readings without a stated doubt
-	largest     units.Volume     // most drained in one cycle
-	finished    []measure.Volume // drained in each cycle before this one; never written in place
+func (e line) best() units.Volume { return e.volume.Best() }
+
+// line reckons an entry's amount; n is the entry's number.
+func (j *job) line(n int, e *Entry) line {
+	if e.Amount.IsZero() {
+		return line{Entry: e}
+	}
+	v, err := j.spec.atReference(n, e.Amount, j.law)
+	if err != nil {
+		return line{Entry: e, fault: err}
+	}
+	return line{Entry: e, volume: &v}
 }
 
 // plugState is what was done to one plug since it was last opened.
@@ -73,9 +87,9 @@ type reading struct {
 type observation struct {
 	entry  int
 	flow   exchange.AtPlug
-	proof  bool           // it was made inside the window, engine idling, box level, and nothing changed since
-	why    string         // why it is no proof
-	before measure.Volume // the net before this look
+	proof  bool   // it was made inside the window, engine idling, box level, and nothing changed since
+	why    string // why it is no proof
+	before flows  // what had moved before this look
 }
 
 func newLedger(s Spec) (ledger, error) {
@@ -83,30 +97,29 @@ func newLedger(s Spec) (ledger, error) {
 	if err != nil {
 		return ledger{}, err
 	}
-	l := ledger{spec: s, law: law, plugs: make([]plugState, len(s.Plugs))}
+	// The stock is taken as labelled at 20 °C.
+	onHand, err := law.Convert(s.OnHand, units.Celsius(20), s.reference())
+	if err != nil {
+		onHand = s.OnHand
+	}
+	l := ledger{job: &job{s, law, onHand}}
 	if l.shares, err = startShares(s); err != nil {
 		return ledger{}, err
 	}
+	l.plugs = make([]plugState, len(s.Plugs))
 	return l, nil
 }
 
-// drains returns what each cycle drained, the present one last.
-func (f flows) drains() []measure.Volume {
-	if f.cycles == 0 {
-		return nil
+// editPlug changes one plug in a copy of the plugs, leaving the old slice alone.
+func (l *ledger) editPlug(id string, edit func(*plugState)) {
+	if !l.dry {
+		l.plugs = append([]plugState(nil), l.plugs...)
 	}
-	return append(f.finished[:len(f.finished):len(f.finished)], f.cycleOut)
-}
-
-// editPlug returns the plugs with one changed, leaving the old slice alone.
-func (l ledger) editPlug(id string, edit func(*plugState)) []plugState {
-	plugs := append([]plugState(nil), l.plugs...)
-	for i, p := range l.spec.Plugs {
-		if p.ID == id {
-			edit(&plugs[i])
+	for i := range l.spec.Plugs {
+		if l.spec.Plugs[i].ID == id {
+			edit(&l.plugs[i])
 		}
 	}
-	return plugs
 }
 
 // openPlug marks the plug of that role as opened by this entry: what closed it
@@ -117,12 +130,12 @@ func (l *ledger) openPlug(id string, role sealing.Role) {
 		return
 	}
 	n := l.n
-	l.plugs = l.editPlug(p.ID, func(s *plugState) { *s = plugState{opened: n} })
+	l.editPlug(p.ID, func(s *plugState) { *s = plugState{opened: n} })
 }
 
 func (l ledger) plugState(id string) plugState {
-	for i, p := range l.spec.Plugs {
-		if p.ID == id {
+	for i := range l.spec.Plugs {
+		if l.spec.Plugs[i].ID == id {
 			return l.plugs[i]
 		}
 	}
@@ -141,10 +154,30 @@ func (l *ledger) levelChanged() {
 	}
 }
 
-// note keeps a finding; findings are appended to a fresh slice so that older
-// ledgers keep theirs.
-func (l *ledger) note(code, text string) {
-	l.findings = append(l.findings[:len(l.findings):len(l.findings)], Finding{Entry: l.n, Code: code, Text: text})
+// found is a finding and the one before it: as with a move, older ledgers keep theirs.
+type found struct {
+	before *found
+	is     Finding
+}
+
+// note keeps a finding; its words are made only where it is kept.
+func (l *ledger) note(code string, text func() string) {
+	if !l.dry {
+		l.finding = &found{l.finding, Finding{Entry: l.n, Code: code, Text: text()}}
+	}
+}
+
+// said is a finding's words where nothing is put into them.
+func said(s string) func() string { return func() string { return s } }
+
+// findings returns them in the order they were found.
+func (l ledger) findings() []Finding {
+	var list []Finding
+	for f := l.finding; f != nil; f = f.before {
+		list = append(list, f.is)
+	}
+	slices.Reverse(list)
+	return list
 }
 
 // Finding is something unusual about an accepted entry: worth a look, not

@@ -9,7 +9,7 @@ import (
 	"example.com/meniscus/units/measure"
 )
 
-func (l ledger) windowRead(e Entry) (ledger, error) {
+func (l ledger) windowRead(e line) (ledger, error) {
 	if !l.spec.hasWindow() {
 		return l, errors.New("the job has no check window to read against; want a note, or a spec with a window")
 	}
@@ -24,17 +24,17 @@ func (l ledger) windowRead(e Entry) (ledger, error) {
 	l.window = reading{entry: l.n, verdict: verdict, idling: e.EngineIdling, level: e.Level}
 	l.warmest = e.Temperature
 	if l.spec.Window.EngineIdling && !e.EngineIdling {
-		l.note("not-idling", "the sheet wants the engine idling for this reading")
+		l.note("not-idling", said("the sheet wants the engine idling for this reading"))
 	}
 	if l.spec.Window.Level && !e.Level {
-		l.note("not-level", "the sheet wants the box level for this reading")
+		l.note("not-level", said("the sheet wants the box level for this reading"))
 	}
 	return l, nil
 }
 
 // readingLimits returns the ± of a reading: stated, or the thermometer's own
 // with half its step.
-func (l ledger) readingLimits(e Entry) (units.TemperatureDelta, error) {
+func (l ledger) readingLimits(e line) (units.TemperatureDelta, error) {
 	if e.Thermometer == "" {
 		return e.PlusMinus, nil
 	}
@@ -48,24 +48,25 @@ func (l ledger) readingLimits(e Entry) (units.TemperatureDelta, error) {
 	return th.PlusMinus.Add(th.Step.Scale(0.5)), nil
 }
 
-func (l ledger) checkObserved(e Entry) (ledger, error) {
+func (l ledger) checkObserved(e line) (ledger, error) {
 	if err := l.rolePlug(e.Plug, sealing.Check); err != nil {
 		return l, err
 	}
 	l.openPlug(e.Plug, sealing.Check)
-	before := l.flows.net
+	before := l.flows
 	if !e.Amount.IsZero() {
-		v, err := l.spec.atReference(l.n, e.Amount, l.law)
-		if err != nil {
-			return l, err
+		if e.fault != nil {
+			return l, e.fault
 		}
-		if err := l.takeOut(v); err != nil {
+		if err := l.takeOut(e.volume, false); err != nil {
 			return l, err
 		}
 	}
 	why := l.noProof()
-	if err := l.drainPlugShut(); err != nil {
-		l.note("drain-plug-loose", err.Error())
+	if opened := l.drainPlugLoose(); opened > 0 {
+		l.note("drain-plug-loose", func() string {
+			return fmt.Sprintf("the drain plug, opened by entry %d, is not recorded as tightened", opened)
+		})
 	}
 	l.observed = observation{entry: l.n, flow: e.Flow, proof: why == "", why: why, before: before}
 	return l, nil
@@ -92,13 +93,15 @@ func (l ledger) noProof() string {
 	return ""
 }
 
-func (l ledger) drainPlugShut() error {
+// drainPlugLoose returns the entry that opened the drain plug, where it is not
+// recorded as tightened since; else 0.
+func (l ledger) drainPlugLoose() int {
 	p, ok := l.spec.plugFor("", sealing.Drain)
 	if !ok {
-		return nil
+		return 0
 	}
-	if s := l.plugState(p.ID); s.opened > 0 && !s.torqued {
-		return fmt.Errorf("the drain plug, opened by entry %d, is not recorded as tightened", s.opened)
+	if s := l.plugState(p.ID); !s.torqued {
+		return s.opened
 	}
-	return nil
+	return 0
 }

@@ -12,7 +12,7 @@ import (
 // reference temperature, with its doubt. Instruments used twice are the same
 // causes twice, so that what cancels in reality cancels here. n is the entry's
 // number: the reading of a line is a doubt of its own each time.
-func (s Spec) atReference(n int, a Amount, law thermal.Fluid) (measure.Volume, error) {
+func (s *Spec) atReference(n int, a Amount, law thermal.Fluid) (measure.Volume, error) {
 	if !a.Mass.IsZero() {
 		mass, err := s.weighed(n, a)
 		if err != nil {
@@ -32,7 +32,7 @@ func (s Spec) atReference(n int, a Amount, law thermal.Fluid) (measure.Volume, e
 }
 
 // volume is the true volume at the temperature it was read.
-func (s Spec) volume(n int, a Amount, at measure.Temperature) (measure.Volume, error) {
+func (s *Spec) volume(n int, a Amount, at measure.Temperature) (measure.Volume, error) {
 	if a.Vessel == "" {
 		if a.PlusMinus.IsZero() {
 			return measure.MeasuredExactly(a.Volume), nil
@@ -63,7 +63,7 @@ func estimate(a Amount, id, label string) (measure.Volume, error) {
 	return measure.NewMeasured(a.Volume, measure.Term{Cause: cause, Scale: u})
 }
 
-func (s Spec) weighed(n int, a Amount) (measure.Mass, error) {
+func (s *Spec) weighed(n int, a Amount) (measure.Mass, error) {
 	if a.Scale == "" {
 		return measure.MeasuredExactly(a.Mass), nil
 	}
@@ -75,7 +75,7 @@ func (s Spec) weighed(n int, a Amount) (measure.Mass, error) {
 	return instrument.For(entryName(n)).Read(a.Mass)
 }
 
-func (s Spec) temperature(n int, t units.Temperature, id string) (measure.Temperature, error) {
+func (s *Spec) temperature(n int, t units.Temperature, id string) (measure.Temperature, error) {
 	if id == "" {
 		return measure.TemperatureExactly(t), nil
 	}

@@ -48,17 +48,17 @@ func (l ledger) nextProve() (Step, bool) {
 
 // owed is what was drained in this cycle and is not back yet.
 func (l ledger) owed() units.Volume {
-	return l.flows.cycleOut.Best().Sub(l.flows.cycleIn.Best())
+	return l.flows.cycleOut.Sub(l.flows.cycleIn)
 }
 
 func (l ledger) nextRefill() (Step, bool) {
 	owed := l.owed()
 	// A twentieth of what came out is below what a jug line is worth arguing about.
-	if l.flows.cycles == 0 || l.observed.entry != 0 || owed.Compare(l.flows.cycleOut.Best().Scale(0.05)) <= 0 {
+	if l.flows.cycles == 0 || l.observed.entry != 0 || owed.Compare(l.flows.cycleOut.Scale(0.05)) <= 0 {
 		return Step{}, false
 	}
 	text := "with the drain plug in, put back " + both(owed) + " as at " + shortest(l.spec.reference())
-	if l.flows.cycleReads == 1 && l.flows.cycleIn.Best().IsZero() {
+	if l.flows.cycleReads == 1 && l.flows.cycleIn.IsZero() {
 		text += "; in the jug it was drained into, at the temperature it was drained, that is the mark it came to"
 	}
 	text += "; what hose and pump keep goes on top of it"
@@ -82,7 +82,7 @@ func (l ledger) nextMix() (Step, bool) {
 		runs = fmt.Sprintf("%d times through the gears", l.spec.Runs)
 	}
 	plug := ""
-	if l.drainPlugShut() != nil {
+	if l.drainPlugLoose() > 0 {
 		plug = "see that the drain plug is in and tight; then, "
 	}
 	return Step{Code: "mix", Text: plug + "engine running and brake set, go " + runs + ", so that new and held-back fluid mix"}, l.unmixed
@@ -190,7 +190,7 @@ func (c *Card) Cautions() []caution.Caution {
 }
 
 func (l ledger) situation() caution.Situation {
-	s := caution.Situation{Fluid: l.warmest, UsedFluid: l.flows.out.Best().Sign() > 0 && !l.closed}
+	s := caution.Situation{Fluid: l.warmest, UsedFluid: l.flows.out.Sign() > 0 && !l.closed}
 	switch l.next().Code {
 	case "drain":
 		s.Draining, s.Raised = true, true

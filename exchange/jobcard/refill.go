@@ -17,28 +17,25 @@ const (
 	mostAboveTopUp  = 0.40
 )
 
-func (l ledger) refilled(e Entry) (ledger, error) {
+func (l ledger) refilled(e line) (ledger, error) {
 	if !l.fillProved {
 		return l, errors.New("the fill plug is not known to open; record it open before anything is put in")
 	}
-	v, err := l.spec.atReference(l.n, e.Amount, l.law)
-	if err != nil {
-		return l, err
+	if e.fault != nil {
+		return l, e.fault
 	}
+	v := e.best()
 	above := mostAboveRefill
 	if e.Kind == ToppedUp {
 		above = mostAboveTopUp
 	}
 	most := l.spec.Overfill.Add(l.spec.Capacity.Low().Scale(above))
-	if net := l.flows.net.Best().Add(v.Best()); net.Compare(most) > 0 {
+	if net := l.flows.net.Add(v); net.Compare(most) > 0 {
 		return l, fmt.Errorf("%s would leave the box %s above its level; want at most %s above: check the unit and what was drained (a box that came in low is topped up at the level check)",
-			both(v.Best()), both(net), both(most))
+			both(v), both(net), both(most))
 	}
-	l.shares = l.shares.refill(v.Best(), e.OldShare)
-	l.flows.in = l.flows.in.Add(v)
-	l.flows.used = l.flows.used.Add(v)
-	l.flows.net = l.flows.net.Add(v)
-	l.flows.cycleIn = l.flows.cycleIn.Add(v)
+	l.shares = l.shares.refill(v, e.OldShare)
+	l.flows.put(e.volume)
 	l.endDrain()
 	l.unmixed = l.unmixed || e.Kind == Refilled
 	if e.Kind == Refilled {
@@ -52,7 +49,7 @@ func (l ledger) refilled(e Entry) (ledger, error) {
 // endDrain judges the drain once it is known to be whole: a small jug takes
 // several entries to measure one drain.
 func (l *ledger) endDrain() {
-	usual, out := l.spec.UsualDrain, l.flows.cycleOut.Best()
+	usual, out := l.spec.UsualDrain, l.flows.cycleOut
 	if l.flows.drainClosed || usual.IsZero() || l.flows.cycles == 0 {
 		l.flows.drainClosed = true
 		return
@@ -60,9 +57,13 @@ func (l *ledger) endDrain() {
 	l.flows.drainClosed = true
 	switch {
 	case out.Compare(usual.Low()) < 0:
-		l.note("drain-unusual", both(out)+" came out, less than the usual "+usual.Text(units.Litre, 2)+": was the box low before, or not left to drain?")
+		l.note("drain-unusual", func() string {
+			return both(out) + " came out, less than the usual " + usual.Text(units.Litre, 2) + ": was the box low before, or not left to drain?"
+		})
 	case out.Compare(usual.High()) > 0:
-		l.note("drain-unusual", both(out)+" came out, more than the usual "+usual.Text(units.Litre, 2)+": was the box overfilled before?")
+		l.note("drain-unusual", func() string {
+			return both(out) + " came out, more than the usual " + usual.Text(units.Litre, 2) + ": was the box overfilled before?"
+		})
 	}
 }
 
@@ -72,6 +73,8 @@ func (l *ledger) checkStock() {
 		return
 	}
 	if left := l.left(); left.Sign() < 0 {
-		l.note("stock-short", "more fluid has gone in than was brought: "+both(left.Neg())+" over; record what else was supplied")
+		l.note("stock-short", func() string {
+			return "more fluid has gone in than was brought: " + both(left.Neg()) + " over; record what else was supplied"
+		})
 	}
 }

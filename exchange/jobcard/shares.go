@@ -41,11 +41,12 @@ func startShares(s Spec) (shares, error) {
 
 // each runs a step on every box that is followed.
 func (sh shares) each(step func(exchange.State) (exchange.State, error)) (shares, error) {
-	boxes := []*exchange.State{&sh.mid, &sh.low, &sh.high}
-	if sh.bounded {
-		boxes = append(boxes, &sh.held)
+	boxes := [...]*exchange.State{&sh.mid, &sh.low, &sh.high, &sh.held}
+	followed := len(boxes)
+	if !sh.bounded {
+		followed--
 	}
-	for _, box := range boxes {
+	for _, box := range boxes[:followed] {
 		next, err := step(*box)
 		if err != nil {
 			return sh, err

@@ -194,14 +194,16 @@ func (c *specCheck) named(what string, n int, at func(int) (string, error)) {
 		c.say("%d %ss; want at most %d", n, what, mostListed)
 		return
 	}
+	ids := make([]string, n)
 	for i := range n {
 		id, err := at(i)
+		ids[i] = id
 		c.wrap(fmt.Sprintf("%s %d", what, i+1), err)
 		if err := checkID(id); err != nil {
 			c.say("%s %d: id %.40q: %w", what, i+1, id, err)
 		}
-		for j := range i {
-			if other, _ := at(j); other == id {
+		for _, other := range ids[:i] {
+			if other == id {
 				c.say("%s %d: id %.40q stands twice", what, i+1, id)
 			}
 		}

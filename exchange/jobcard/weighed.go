@@ -3,6 +3,7 @@ package jobcard
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"example.com/meniscus/units"
 )
@@ -18,35 +19,36 @@ func (c *Card) Weighed(scale string) (Balance, error) {
 	if _, ok := c.spec.scale(scale); !ok {
 		return Balance{}, fmt.Errorf("jobcard: scale %.40q is not one of the job's; want one of its scales", scale)
 	}
-	entries := c.Entries()
-	for i := range entries {
-		a, err := c.weighedAmount(i+1, entries[i].Amount, scale)
-		if err != nil {
-			return Balance{}, entryError(i+1, entries[i], err)
+	weighed := Card{spec: c.spec, entries: c.Entries(), volumes: slices.Clone(c.volumes), struck: c.struck}
+	for i := range weighed.entries {
+		if err := c.weigh(&weighed, i, scale); err != nil {
+			return Balance{}, entryError(i+1, c.entries[i], err)
 		}
-		entries[i].Amount = a
 	}
 	// What was accepted by volume is accepted by mass: the fluid is the same.
-	again, err := replay(c.spec, entries, c.struck)
+	again, err := weighed.replay(true)
 	if err != nil {
 		return Balance{}, err
 	}
 	return again.balance(), nil
 }
 
-// weighedAmount turns an amount read in a vessel into the mass a scale would
-// have shown, to a nanogram; what was not read in a vessel stays as it is.
-func (c *Card) weighedAmount(n int, a Amount, scale string) (Amount, error) {
-	if a.Vessel == "" {
-		return a, nil
+// weigh turns the amount of one entry into the mass a scale would have shown.
+func (c *Card) weigh(weighed *Card, i int, scale string) error {
+	e := &weighed.entries[i]
+	if e.Amount.Vessel == "" {
+		return nil
 	}
-	v, err := c.spec.atReference(n, a, c.state.law)
+	m, err := c.state.law.Mass(c.volumes[i].Best(), c.spec.reference())
 	if err != nil {
-		return a, err
+		return err
 	}
-	m, err := c.state.law.Mass(v.Best(), c.spec.reference())
-	if err != nil {
-		return a, err
+	// To a nanogram: what was not read in a vessel stays as it is.
+	e.Amount = Amount{Mass: units.Gram.Of(m.In(units.Gram)), Scale: scale}
+	if err := e.check(); err != nil {
+		return err
 	}
-	return Amount{Mass: units.Gram.Of(m.In(units.Gram)), Scale: scale}, nil
+	as := c.state.line(i+1, e)
+	weighed.volumes[i] = as.volume
+	return as.fault
 }
