@@ -131,3 +131,17 @@ func TestALinkOutOfTheFileSystemIsNotFollowed(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// TestADiskThatAnswersNothingGivesNoPack: an answer of nil without an error, against
+// the rule of io/fs, which itself panics on it.
+func TestADiskThatAnswersNothingGivesNoPack(t *testing.T) {
+	for name, fsys := range brokendisk.Mutes(fstest.MapFS{"a.toml": {Data: []byte(fluidFor("s-1"))}}) { // order does not matter
+		p, err := Load(fsys, ".")
+		if p != nil || err == nil || !strings.HasPrefix(err.Error(), "refdata: ") || !strings.Contains(err.Error(), "neither an answer nor an error") {
+			t.Errorf("%s: %v", name, err)
+		}
+		if found, err := Check(fsys, "."); found != nil || err == nil {
+			t.Errorf("%s: %v, %v", name, found, err)
+		}
+	}
+}

@@ -48,6 +48,7 @@ func (l Layer) pages() ([]page, error) {
 	if l.FS == nil {
 		return nil, errors.New("refdata: no file system to read the pack from; want an fs.FS such as os.DirFS(folder)")
 	}
+	l.FS = sheet.Sound(l.FS)
 	if l.Dir == "" {
 		l.Dir = "."
 	}

@@ -81,6 +81,7 @@ func Open(fsys fs.FS, path string) (doc *Doc, err error) {
 	if fsys == nil || !fs.ValidPath(path) || path == "." {
 		return nil, fmt.Errorf("%s: %w", printable(path), ErrPath)
 	}
+	fsys = Sound(fsys)
 	if err := plain(fsys, path); err != nil {
 		return nil, fmt.Errorf("%s: %w", printable(path), err)
 	}

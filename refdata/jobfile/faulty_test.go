@@ -35,3 +35,19 @@ func TestADiskThatFailsGivesNoJob(t *testing.T) {
 		t.Errorf("%d failures went unnoticed", unseen)
 	}
 }
+
+// An answer of nil without an error, against the rule of io/fs.
+func TestADiskThatAnswersNothingGivesNoJob(t *testing.T) {
+	for name, fsys := range brokendisk.Mutes(os.DirFS("../../examples/fullservice/demo")) { // order does not matter
+		f, err := jobfile.Open(fsys, "job.toml")
+		if name == "list" {
+			if err != nil { // a single file asks for no list
+				t.Error(err)
+			}
+			continue
+		}
+		if f != nil || err == nil || !strings.HasPrefix(err.Error(), "job.toml: ") {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
