@@ -29,25 +29,33 @@ func (d Difference) String() string {
 // values that are alike.
 func Diff(before, after Procedure) []Difference {
 	a, b := before.all(), after.all()
+	inA, inB := indexed(a), indexed(b)
+	was, is := indexFigures(before.Figures), indexFigures(after.Figures)
 	var list []Difference
-	at := func(lines []line, path string) (line, bool) {
-		for _, l := range lines {
-			if l.path() == path {
-				return l, true
-			}
-		}
-		return line{}, false
-	}
 	for _, x := range a {
-		y, _ := at(b, x.path())
-		list = compare(list, x, y, before, after)
+		var y line
+		if i, known := inB[x.path()]; known {
+			y = b[i]
+		}
+		list = compare(list, x, y, was, is)
 	}
 	for _, y := range b {
-		if _, known := at(a, y.path()); !known {
-			list = compare(list, line{table: y.table, key: y.key}, y, before, after)
+		if _, known := inA[y.path()]; !known {
+			list = compare(list, line{table: y.table, key: y.key}, y, was, is)
 		}
 	}
 	return list
+}
+
+// indexed finds lines by their path; of two alike, the first.
+func indexed(lines []line) map[string]int {
+	index := make(map[string]int, len(lines))
+	for i, l := range lines {
+		if _, known := index[l.path()]; !known {
+			index[l.path()] = i
+		}
+	}
+	return index
 }
 
 // all is lines with the words at the top of the file.
@@ -58,9 +66,9 @@ func (p Procedure) all() []line {
 	}, p.lines()...)
 }
 
-func compare(list []Difference, x, y line, before, after Procedure) []Difference {
-	f, _ := figureOf(before.Figures, x.path())
-	g, _ := figureOf(after.Figures, x.path())
+func compare(list []Difference, x, y line, before, after figureIndex) []Difference {
+	f, _ := before.find(x.path())
+	g, _ := after.find(x.path())
 	d := Difference{Key: strings.TrimPrefix(x.path(), "."), Before: wordsOf(x, f), After: wordsOf(y, g), From: from(f), To: from(g)}
 	switch {
 	case x.text == y.text && (x.text == "" || x.bare || d.From == d.To):

@@ -7,6 +7,8 @@ import (
 	"testing/fstest"
 )
 
+func figureOf(figures []Figure, key string) (Figure, bool) { return indexFigures(figures).find(key) }
+
 // overlaid loads testdata/base with one file over it.
 func overlaid(t *testing.T, file string) (base, over Procedure) {
 	t.Helper()

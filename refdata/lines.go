@@ -39,11 +39,11 @@ func bareWords(table, key, text string) line {
 }
 
 // yes is written only where it is so; "no" is kept where a figure says it.
-func yes(table, key string, value bool, figures []Figure) line {
+func yes(table, key string, value bool, figures figureIndex) line {
 	text := ""
 	if value {
 		text = "yes"
-	} else if _, ok := figureOf(figures, table+"."+key); ok {
+	} else if _, ok := figures.find(table + "." + key); ok {
 		text = "no"
 	}
 	return plainWords(table, key, text)
@@ -75,19 +75,20 @@ func count(table, key string, n int) line {
 
 // lines gives every value of the procedure in the order of the layout.
 func (p Procedure) lines() []line {
+	figures := indexFigures(p.Figures)
 	list := []line{
 		span("capacity", "total", p.Capacity), span("capacity", "drain", p.ColdDrain), volume("capacity", "sump", p.Sump),
 		point("capacity", "at", p.Reference), plainWords("capacity", "case", materialWords(p.CaseMetal)),
 		plainWords("fluid", "class", p.Fluid), volume("fluid", "overfill", p.Overfill), volume("fluid", "kept", p.Kept),
 		count("mix", "runs", p.MixRuns),
 		point("window", "low", p.Window.Low), point("window", "high", p.Window.High),
-		yes("window", "engine_idling", p.Window.EngineIdling, p.Figures), yes("window", "level", p.Window.Level, p.Figures),
+		yes("window", "engine_idling", p.Window.EngineIdling, figures), yes("window", "level", p.Window.Level, figures),
 		bareWords("window", "note", p.Window.Note),
 	}
 	for _, w := range p.Washers {
 		t := "washer." + w.ID
 		list = append(list, length(t, "inner", w.Inner), length(t, "outer", w.Outer), length(t, "thickness", w.Thickness),
-			plainWords(t, "material", w.Material), yes(t, "reusable", w.Reusable, p.Figures))
+			plainWords(t, "material", w.Material), yes(t, "reusable", w.Reusable, figures))
 	}
 	for _, plug := range p.Plugs {
 		t := "plug." + plug.ID
@@ -115,11 +116,26 @@ func (l line) reads(same func(string) bool) line {
 	return l
 }
 
-func figureOf(figures []Figure, key string) (Figure, bool) {
-	for _, f := range figures {
-		if f.Key == key {
-			return f, true
+// figureIndex finds figures by their key; of two alike, the first.
+type figureIndex struct {
+	figures []Figure
+	at      map[string]int
+}
+
+func indexFigures(figures []Figure) figureIndex {
+	x := figureIndex{figures, make(map[string]int, len(figures))}
+	for i := range figures {
+		if _, known := x.at[figures[i].Key]; !known {
+			x.at[figures[i].Key] = i
 		}
 	}
-	return Figure{}, false
+	return x
+}
+
+func (x figureIndex) find(key string) (Figure, bool) {
+	i, ok := x.at[key]
+	if !ok {
+		return Figure{}, false
+	}
+	return x.figures[i], true
 }

@@ -3,7 +3,6 @@ package refdata
 import (
 	"errors"
 	"fmt"
-	"slices"
 	"strings"
 
 	"example.com/meniscus/internal/sheet"
@@ -12,17 +11,26 @@ import (
 // TOML returns the procedure as a canonical file that Load reads back equal:
 // sections in one order, every value with its source, the words of a figure kept
 // where they still mean the value and exact ones written where they do not. What
-// overlays said is folded in. Every value needs a figure that names its source;
-// those without one are listed in the error.
+// overlays said is folded in. Every value needs a figure that names its source; the
+// first hundred without one are told in the error. More plugs and washers than a file
+// can hold, 2048, are refused.
 func (p Procedure) TOML() ([]byte, error) {
-	w := writer{figures: p.Figures, renamed: map[string]string{}}
+	if len(p.Plugs)+len(p.Washers) > mostParts {
+		return nil, fmt.Errorf("refdata: %.40q: %d plugs and %d washers; want at most %d together, as in a file", p.ID, len(p.Plugs), len(p.Washers), mostParts)
+	}
+	w := writer{figures: indexFigures(p.Figures), renamed: map[string]string{}, taken: map[string]int{}}
 	w.head("procedure", p.ID, p.Title, p.Revision)
 	w.list("cautions", p.Cautions)
 	w.list("notes", p.Notes)
 	w.prepare(p.lines())
-	w.writeSources()
+	if w.errs == nil {
+		w.writeSources()
+	}
 	for table := range w.tables() {
 		w.table(table)
+	}
+	if w.more > 0 {
+		w.errs = append(w.errs, fmt.Errorf("and %d more", w.more))
 	}
 	if w.errs != nil {
 		return nil, fmt.Errorf("refdata: %.40q: %w", p.ID, errors.Join(w.errs...))
@@ -33,12 +41,19 @@ func (p Procedure) TOML() ([]byte, error) {
 // writer puts one file together.
 type writer struct {
 	b       strings.Builder
-	figures []Figure
+	figures figureIndex
 	lines   []written
 	sources []Source
+	taken   map[string]int    // names of sources, and with which number the search for another goes on
 	renamed map[string]string // source, with all it says, to its name in this file
 	errs    []error
+	more    int // errors that are not told
 }
+
+const (
+	mostParts = sheet.MaxNames / 2 // plugs and washers of a file: the header of each is two names
+	mostTold  = 100                // missing sources that a message spells out
+)
 
 // written is one line with the figure that vouches for it.
 type written struct {
@@ -77,16 +92,18 @@ func (w *writer) prepare(lines []line) {
 		if l.text == "" {
 			continue
 		}
-		f, ok := figureOf(w.figures, l.path())
+		f, ok := w.figures.find(l.path())
 		switch {
 		case l.bare:
+		case !ok && len(w.errs) == mostTold:
+			w.more++
 		case !ok:
 			w.errs = append(w.errs, fmt.Errorf("%.40s has no source; want a Figure with that Key", strings.ToValidUTF8(l.path(), "�")))
 		case l.same(f.Text):
 			l.text = f.Text
 		}
 		w.add(l, f)
-		if again, ok := figureOf(w.figures, l.path()+"_also"); ok {
+		if again, ok := w.figures.find(l.path() + "_also"); ok {
 			w.add(line{table: l.table, key: l.key + "_also", text: again.Text}, again)
 		}
 	}
@@ -97,10 +114,13 @@ func (w *writer) add(l line, f Figure) {
 	if l.bare || w.renamed[identity(f.Source)] != "" {
 		return
 	}
-	name := f.Source.Name
-	for n := 2; slices.ContainsFunc(w.sources, func(s Source) bool { return s.Name == name }); n++ {
-		name = fmt.Sprintf("%s-%d", f.Source.Name, n)
+	base := f.Source.Name
+	name, n := base, max(2, w.taken[base])
+	for ; w.taken[name] > 0; n++ {
+		name = fmt.Sprintf("%s-%d", base, n)
 	}
+	w.taken[base] = n
+	w.taken[name] = max(1, w.taken[name])
 	w.renamed[identity(f.Source)] = name
 	f.Source.Name = name
 	w.sources = append(w.sources, f.Source)
@@ -167,19 +187,19 @@ func (f Figure) plain() bool { return f.Note == "" && f.Trust == trustOf(f.Sourc
 // most is the source and place that most plain values of a table share, the
 // first of equals.
 func (w *writer) most(lines []written) string {
-	best, votes := "", 0
+	var froms []string
+	votes := map[string]int{}
 	for _, l := range lines {
-		if l.bare || !l.figure.plain() {
-			continue
+		if !l.bare && l.figure.plain() {
+			from := w.from(l.figure)
+			froms = append(froms, from)
+			votes[from]++
 		}
-		n := 0
-		for _, other := range lines {
-			if !other.bare && other.figure.plain() && w.from(other.figure) == w.from(l.figure) {
-				n++
-			}
-		}
-		if n > votes {
-			best, votes = w.from(l.figure), n
+	}
+	best, most := "", 0
+	for _, from := range froms {
+		if votes[from] > most {
+			best, most = from, votes[from]
 		}
 	}
 	return best
