@@ -5,6 +5,7 @@ import (
 	"runtime"
 	"strings"
 	"testing"
+	"testing/fstest"
 
 	"example.com/meniscus/exchange/sealing"
 	"example.com/meniscus/units"
@@ -45,7 +46,7 @@ func TestManyPlugs(t *testing.T) {
 		t.Errorf("%d bytes, %v", used, list)
 	}
 	var text string
-	if bytes := allocated(func() { text = Explain(before) }); bytes > 2<<20 || strings.Count(text, "\n") != 1+2*3000 {
+	if bytes := allocated(func() { text = Explain(before) }); bytes > 3<<19 || strings.Count(text, "\n") != 1+2*3000 {
 		t.Errorf("%d bytes for %d lines", bytes, strings.Count(text, "\n"))
 	}
 	for i := range before.Figures {
@@ -72,5 +73,59 @@ func TestSourcesOfOneName(t *testing.T) {
 	}
 	if got := strings.Join(names, " "); got != "a a-2 a-3 a-4 a-5 a-3-2 " {
 		t.Errorf("%q", got)
+	}
+}
+
+// A folder of as many faulty files as it may have is refused after few of them: the
+// findings say how many were not read.
+func TestAFolderOfFaults(t *testing.T) {
+	tiny, overlays := fstest.MapFS{}, fstest.MapFS{}
+	for i := range mostFiles {
+		tiny[fmt.Sprintf("%05d.toml", i)] = &fstest.MapFile{Data: []byte("x")}
+		if i < 1000 {
+			overlays[fmt.Sprintf("%05d.toml", i)] = &fstest.MapFile{Data: []byte(fmt.Sprintf("format=1\nkind=\"procedure\"\nid=\"a-%d\"\ntitle=\"a\"\noverlay_of=\"b\"\n", i))}
+		}
+	}
+	for _, c := range []struct {
+		name, code, last string
+		files            fstest.MapFS
+		bytes            uint64
+	}{
+		{"tiny", "pack-not-read", "this file and those after it, 19800 in all, were not read", tiny, 32 << 20},
+		{"overlays", "pack-not-told", "this file and others, 800 in all, are at fault as well", overlays, 32 << 20},
+	} {
+		var found []Finding
+		var err error
+		used := allocated(func() { found, err = Check(c.files, ".") })
+		if err != nil || len(found) < mostErrors || len(found) > mostErrors+2 || used > c.bytes {
+			t.Fatalf("%s: %d findings, %d bytes, %v", c.name, len(found), used, err)
+		}
+		if f := found[len(found)-1]; f.Code != c.code || f.Severity != "error" || !strings.Contains(f.Reason, c.last) {
+			t.Errorf("%s: %s %v", c.name, f.Code, f)
+		}
+		if p, err := Load(c.files, "."); p != nil || err == nil || len(err.Error()) > 100_000 || !strings.Contains(err.Error(), c.last) {
+			t.Errorf("%s: %.200v", c.name, err)
+		}
+	}
+}
+
+// What stands in a file that was not read is not missed in those that were.
+func TestWhatIsNotReadIsNotMissed(t *testing.T) {
+	files := fstest.MapFS{"zzz.toml": {Data: []byte(fluidFor("f"))}, "aaa.toml": {Data: []byte(bombHead)}}
+	for i := range mostErrors {
+		files[fmt.Sprintf("%05d.toml", i)] = &fstest.MapFile{Data: []byte("x")}
+	}
+	for name, note := range map[string]string{"alone": "", "kept": "# overlay_of\n"} { // order does not matter
+		files["aaa.toml"].Data = []byte(note + bombHead)
+		files["0.toml"] = files["aaa.toml"]
+		found, err := Check(files, ".")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range found {
+			if f.Code == "pack-no-fluid" || f.Code == "sheet-unknown" || f.Severity == "warning" {
+				t.Errorf("%s: %v", name, f)
+			}
+		}
 	}
 }

@@ -27,6 +27,11 @@ type builder struct {
 	alone   bool            // no file is laid over another
 	figures []Figure        // room for those of one file, used again for the next
 	quiet   bool            // one file by itself: what other files should hold is not asked
+	errors  int             // of the files read so far, as far as they are known
+	partial bool            // some files were not read
+	remarks []sheet.Faults  // of files that are not told of one by one
+	ids     []string        // of the fluids, sorted, once all are read
+	unknown int             // fluids that no file describes
 }
 
 func newBuilder(c checks) *builder {
@@ -60,6 +65,39 @@ func (b *builder) read(layer int, doc *sheet.Doc) {
 	b.all = append(b.all, f)
 	b.once(f)
 	b.forget(f)
+}
+
+// enough reports whether so much is at fault, this file included, that nobody would
+// read of more.
+func (b *builder) enough(doc *sheet.Doc) bool {
+	if doc.Refused() {
+		b.errors += doc.Faults().Errors()
+	}
+	return b.errors >= mostErrors
+}
+
+// unread tells how many files nobody looked at. What they would have held cannot be
+// missed elsewhere.
+func (b *builder) unread(rest []page) {
+	if len(rest) == 0 {
+		return
+	}
+	b.partial = true
+	for _, f := range b.all {
+		if !f.built { // it, too, may lie over what was not read
+			f.doc.Root().Ignore()
+			f.built, f.closed = true, true
+		}
+	}
+	b.remarks = append(b.remarks, remark(rest[0].shown, "pack-not-read",
+		fmt.Sprintf("this file and those after it, %d in all, were not read: so much is at fault before", len(rest))))
+}
+
+// remark is a fault about files that are not told of one by one.
+func remark(name, code, problem string) sheet.Faults {
+	doc, _ := sheet.Parse(name, nil)
+	doc.Add(sheet.Fault{Code: code, Problem: problem, Do: "put those told here right, then try again"})
+	return doc.Faults()
 }
 
 // forget builds at once a file that nothing can be laid over, and lets go of it
@@ -136,21 +174,39 @@ func (b *builder) finish() sheet.Faults {
 	}
 	b.pack.sort()
 	for _, f := range b.all {
-		if f.class.OK() && !b.fluids[f.class.String()] {
+		if !b.partial && f.class.OK() && !b.fluids[f.class.String()] {
 			b.noFluid(f.class)
 		}
 	}
 	for _, f := range b.all {
 		f.close()
 	}
-	var faults []sheet.Faults
-	for _, doc := range b.docs {
-		doc.Close()
-		faults = append(faults, doc.Faults())
-	}
-	joined := sheet.Join(faults...)
+	joined := sheet.Join(b.faults()...)
 	joined.All = slices.Compact(joined.All) // a base is read again under each overlay
 	return joined
+}
+
+// faults gives those of each file, up to that which brings the errors to mostErrors;
+// of the files after it only how many are at fault.
+func (b *builder) faults() []sheet.Faults {
+	list := b.remarks
+	errors, hidden, first := 0, 0, ""
+	for _, doc := range b.docs {
+		doc.Close()
+		if doc.Refused() && errors >= mostErrors {
+			if hidden++; hidden == 1 {
+				first = doc.Name()
+			}
+			continue
+		}
+		found := doc.Faults()
+		errors += found.Errors()
+		list = append(list, found)
+	}
+	if hidden > 0 {
+		list = append(list, remark(first, "pack-not-told", fmt.Sprintf("this file and others, %d in all, are at fault as well", hidden)))
+	}
+	return list
 }
 
 // described wants a fluid file of the class; where not all files are read yet,
@@ -167,12 +223,17 @@ func (b *builder) described(f *file, class sheet.Value) {
 
 func (b *builder) noFluid(class sheet.Value) {
 	const fewFluids = 8 // that a message may list
-	ids := slices.Sorted(maps.Keys(b.fluids))
-	do := `add a file with kind = "fluid" and that id`
-	if n := len(ids); n > 0 && n <= fewFluids {
-		do += ", or write one the pack has: " + strings.Join(ids, ", ")
+	if b.ids == nil {
+		b.ids = slices.Sorted(maps.Keys(b.fluids))
 	}
-	class.Fault("pack-no-fluid", fmt.Sprintf("no file of the pack describes fluid %s", sheet.Echo(class.String())), class.Respelt(do, ids...))
+	do := `add a file with kind = "fluid" and that id`
+	if n := len(b.ids); n > 0 && n <= fewFluids {
+		do += ", or write one the pack has: " + strings.Join(b.ids, ", ")
+	}
+	if b.unknown++; b.unknown <= mostErrors { // more are not told: no need to look for what was meant
+		do = class.Respelt(do, b.ids...)
+	}
+	class.Fault("pack-no-fluid", fmt.Sprintf("no file of the pack describes fluid %s", sheet.Echo(class.String())), do)
 }
 
 // oneShop refuses two workshops in one layer.

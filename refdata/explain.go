@@ -1,7 +1,7 @@
 package refdata
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
 )
 
@@ -10,34 +10,46 @@ import (
 // trusted, file and line, its note, and what it shadows in the files below.
 func Explain(p Procedure) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s: %s, revision %s\n", p.ID, p.Title, p.Revision)
-	for _, f := range p.Figures {
-		fmt.Fprintf(&b, "%s = %s\n    %s\n", f.Key, f.Text, f.pedigree())
+	tell(&b, p.ID, ": ", p.Title, ", revision ", p.Revision, "\n")
+	for i := range p.Figures {
+		f := &p.Figures[i]
+		tell(&b, f.Key, " = ", f.Text, "\n    ")
+		f.pedigree(&b)
+		b.WriteByte('\n')
 		if note := f.why(); note != "" {
-			fmt.Fprintf(&b, "    note: %s\n", note)
+			tell(&b, "    note: ", note, "\n")
 		}
-		for _, s := range f.Shadows {
-			fmt.Fprintf(&b, "    in place of %s: %s\n", s.Text, s.pedigree())
+		for j := range f.Shadows {
+			s := &f.Shadows[j]
+			tell(&b, "    in place of ", s.Text, ": ")
+			s.pedigree(&b)
+			b.WriteByte('\n')
 		}
 	}
 	return b.String()
 }
 
-// pedigree is where a figure comes from and stands, in one line.
-func (f Figure) pedigree() string {
-	s := "from " + f.Source.Title
+func tell(b *strings.Builder, words ...string) {
+	for _, w := range words {
+		b.WriteString(w)
+	}
+}
+
+// pedigree writes where a figure comes from and stands, in one line.
+func (f *Figure) pedigree(b *strings.Builder) {
+	tell(b, "from ", f.Source.Title)
 	if f.Place != "" {
-		s += ", " + f.Place
+		tell(b, ", ", f.Place)
 	}
-	s += " (" + f.Source.Kind
+	tell(b, " (", f.Source.Kind)
 	if f.Source.Date != "" {
-		s += ", " + f.Source.Date
+		tell(b, ", ", f.Source.Date)
 	}
-	return s + "), trust " + f.Trust + fmt.Sprintf(", %s:%d", f.File, f.Line)
+	tell(b, "), trust ", f.Trust, ", ", f.File, ":", strconv.Itoa(f.Line))
 }
 
 // why is the figure's note, or its source's, on one line.
-func (f Figure) why() string {
+func (f *Figure) why() string {
 	note := f.Note
 	if note == "" {
 		note = f.Source.Note

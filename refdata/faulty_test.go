@@ -75,6 +75,10 @@ func TestWhatIsRefusedUnread(t *testing.T) {
 	for i := range mostFiles + 1 {
 		many[fmt.Sprintf("%05d.toml", i)] = &fstest.MapFile{}
 	}
+	heavy, data := fstest.MapFS{}, make([]byte, sheet.MaxBytes)
+	for i := range mostBytes/sheet.MaxBytes + 1 {
+		heavy[fmt.Sprintf("%05d.toml", i)] = &fstest.MapFile{Data: data}
+	}
 	for _, c := range []struct {
 		name   string
 		layers []Layer
@@ -93,6 +97,7 @@ func TestWhatIsRefusedUnread(t *testing.T) {
 		{"pipe", []Layer{{FS: fstest.MapFS{"a.toml": {Mode: fs.ModeNamedPipe}}}}, "not a plain file", nil},
 		{"too large", []Layer{{FS: fstest.MapFS{"a.toml": {Data: make([]byte, sheet.MaxBytes+1)}}}}, "too large", sheet.ErrTooLarge},
 		{"endless", []Layer{{FS: endless{fstest.MapFS{"a.toml": good}}}}, "too large", sheet.ErrTooLarge},
+		{"too heavy", []Layer{{FS: heavy}}, "00256.toml: the files before it fill the 64 MiB", nil},
 		{"too many", []Layer{{FS: many}}, "more than 20000 files", nil},
 	} {
 		p, err := LoadLayers(c.layers...)

@@ -28,9 +28,11 @@ func (f Finding) String() string {
 	return fmt.Sprintf("%s:%d:%d: %s: %s: %s\n    %s", f.File, f.Line, f.Col, f.Severity, f.Key, f.Reason, f.Do)
 }
 
-// Check returns every finding of the pack in the folder dir, errors and
-// warnings, sorted by place. The error is for what kept the folder from being
-// read at all.
+// Check returns the findings of the pack in the folder dir, errors and warnings,
+// sorted by place: every one of each file it reads, or 200 where a single file has
+// more. It reads every file, unless the errors come to 200: then the files that are
+// left are counted in a finding of their own, "pack-not-read". The error is for what
+// kept the folder from being read at all.
 func Check(fsys fs.FS, dir string) ([]Finding, error) { return CheckLayers(Layer{FS: fsys, Dir: dir}) }
 
 // CheckLayers is Check for folders laid over each other, as LoadLayers reads them.

@@ -15,8 +15,9 @@ import (
 // file is 256 KiB.
 const (
 	mostLayers = 8
-	mostFiles  = 20_000    // in one layer
-	mostBytes  = 256 << 20 // in one layer
+	mostFiles  = 20_000          // in one layer
+	mostErrors = sheet.MaxFaults // after the file that brings them to this many none is read
+	mostBytes  = 64 << 20        // in one layer
 )
 
 // Layer is one folder of a pack that is laid over those before it: the built-in

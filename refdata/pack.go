@@ -37,11 +37,13 @@ func BuiltInLayer() Layer { return Layer{FS: builtin, Dir: "builtin"} }
 // Load reads every .toml file of the folder dir and of its sub-folders, in the
 // order of their names. A file that cannot be read, or any fault of any file, is
 // an error and there is no pack: never half of one. Links and other things that
-// are no plain file are refused. Warnings do not stop it; see Pack.Warnings.
+// are no plain file are refused. Warnings do not stop it; see Pack.Warnings. Once
+// 200 faults are found, the files that are left are counted and not read.
 //
 // The cost grows with the size of the files, and no file can make it large: one
 // has at most 256 KiB, 4096 tables and keys, and 1024 values in lists, for which
-// less than 10 MB are allocated. A folder has at most 20 000 files.
+// less than 10 MB are allocated. A folder has at most 20 000 files, of 64 MiB
+// together.
 func Load(fsys fs.FS, dir string) (*Pack, error) { return LoadLayers(Layer{FS: fsys, Dir: dir}) }
 
 // LoadLayers reads up to eight folders, each laid over those before it. A file
@@ -94,6 +96,10 @@ func load(layers []Layer) (*builder, sheet.Faults, error) {
 			return nil, sheet.Faults{}, fmt.Errorf("refdata: %w", err)
 		}
 		b.read(p.layer, doc)
+		if b.enough(doc) {
+			b.unread(all[i+1:])
+			break
+		}
 	}
 	faults := b.finish()
 	b.pack.hash = hex.EncodeToString(sum.Sum(nil))

@@ -25,21 +25,13 @@ const mostPoints = 1000
 // bends less with temperature than its logarithm); beyond the ends the law does
 // not hold. A [Fluid.Factor] to 15 °C needs 15 °C inside the table. The
 // standard uncertainty of the expansion is taken as 3 %, of the density as
-// 0.5 % (our judgement; see [Fluid.WithDoubt]). Every fault is reported.
+// 0.5 % (our judgement; see [Fluid.WithDoubt]). The first ten faults are told, and how
+// many more there are.
 func Tabulated(points []DensityPoint) (Fluid, error) {
 	if len(points) < 2 || len(points) > mostPoints {
 		return Fluid{}, fmt.Errorf("thermal: density table: %d rows; want 2 to %d", len(points), mostPoints)
 	}
-	var faults []error
-	for i, p := range points {
-		faults = append(faults, checkPoint(p), checkOrder(points, i))
-	}
-	for i, err := range faults {
-		if err != nil {
-			faults[i] = fmt.Errorf("thermal: density table: row %d: %w", i/2+1, err)
-		}
-	}
-	if err := errors.Join(faults...); err != nil {
+	if err := checkPoints(points); err != nil {
 		return Fluid{}, err
 	}
 	t := newTable(points)
@@ -48,6 +40,29 @@ func Tabulated(points []DensityPoint) (Fluid, error) {
 		f.density15, _ = t.density(ReferenceTemperature())
 	}
 	return f.Named("table-" + t.digest())
+}
+
+// mostTold is how many faults of a table are spelt out.
+const mostTold = 10
+
+func checkPoints(points []DensityPoint) error {
+	var faults []error
+	more := 0
+	for i, p := range points {
+		for _, err := range [...]error{checkPoint(p), checkOrder(points, i)} {
+			switch {
+			case err == nil:
+			case len(faults) == mostTold:
+				more++
+			default:
+				faults = append(faults, fmt.Errorf("thermal: density table: row %d: %w", i+1, err))
+			}
+		}
+	}
+	if more > 0 {
+		faults = append(faults, fmt.Errorf("and %d more", more))
+	}
+	return errors.Join(faults...)
 }
 
 func checkPoint(p DensityPoint) error {

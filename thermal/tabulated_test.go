@@ -143,3 +143,15 @@ func TestTabulatedID(t *testing.T) {
 		t.Errorf("%s, %v", c.id, err)
 	}
 }
+
+// A table of nothing but faults, up to the most rows, gives a message one can read.
+func TestTabulatedTellsTenFaults(t *testing.T) {
+	_, err := Tabulated(make([]DensityPoint, mostPoints))
+	if err == nil || strings.Count(err.Error(), "row ") != mostTold || !strings.HasSuffix(err.Error(), "\nand 1989 more") || len(err.Error()) > 2000 {
+		t.Errorf("%.2000v", err)
+	}
+	_, err = Tabulated(make([]DensityPoint, 5)) // five points and four orders
+	if err == nil || strings.Count(err.Error(), "row ") != 9 || strings.Contains(err.Error(), "more") {
+		t.Errorf("%v", err)
+	}
+}
