@@ -27,12 +27,16 @@ type Card struct {
 }
 
 // Open returns a new card for the job, without entries. Every fault of the spec
-// is reported. The spec's lists are copied: the caller may change its own.
+// is reported. The spec's lists are copied: the caller may change its own. The Entry
+// of a vessel, which names one reading, is dropped.
 func Open(s Spec) (*Card, error) {
 	if err := s.Check(); err != nil {
 		return nil, err
 	}
 	s = s.clone()
+	for i := range s.Vessels {
+		s.Vessels[i] = s.Vessels[i].For("")
+	}
 	state, err := newLedger(s)
 	if err != nil {
 		return nil, fmt.Errorf("jobcard: job: %w", err)
@@ -55,6 +59,7 @@ func (c *Card) add(e Entry, dry bool) error {
 	if n > mostEntries {
 		return fmt.Errorf("jobcard: entry %d: the card is full; want at most %d entries", n, mostEntries)
 	}
+	e.At = e.At.Round(0) // a monotonic reading is not written, and might order entries in another way
 	if err := e.check(); err != nil {
 		return entryError(n, e, err)
 	}

@@ -12,7 +12,7 @@ import (
 // that does not belong to the kind must be left zero. Use the constructors;
 // they fill what a kind needs.
 type Entry struct {
-	At   time.Time `json:"at"` // when it happened, by the caller's clock
+	At   time.Time `json:"at"` // when it happened, by the caller's clock, in a zone of whole minutes
 	Kind Kind      `json:"kind"`
 
 	Amount   Amount  `json:"amount,omitzero"`   // drained, refilled, kept, spilled, topped up, supplied; caught at the check plug

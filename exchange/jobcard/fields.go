@@ -124,9 +124,7 @@ func (e Entry) check() error {
 	if extra := given &^ (must | may | fText); extra != 0 {
 		say("has %s; a %s entry takes none", extra, e.Kind)
 	}
-	if e.At.IsZero() || e.At.Year() < 1 || e.At.Year() > 9999 {
-		say("has no time; want when it happened, in the years 1 to 9999")
-	}
+	e.checkTime(say)
 	if given&fAmount != 0 {
 		if err := e.Amount.check(); err != nil {
 			faults = append(faults, err)
@@ -142,6 +140,17 @@ func (e Entry) check() error {
 		say("text: %w", err)
 	}
 	return errors.Join(faults...)
+}
+
+// checkTime refuses a time that RFC 3339, in which a card is written, cannot hold: it
+// knows a zone by whole minutes, less than a day from UTC, and years of four digits.
+func (e Entry) checkTime(say func(string, ...any)) {
+	if e.At.IsZero() || e.At.Year() < 1 || e.At.Year() > 9999 {
+		say("has no time; want when it happened, in the years 1 to 9999")
+	}
+	if _, offset := e.At.Zone(); offset%60 != 0 || offset <= -24*3600 || offset >= 24*3600 {
+		say("time in a zone %s from UTC; want whole minutes, less than 24 h", time.Duration(offset)*time.Second)
+	}
 }
 
 func (e Entry) checkNumbers(say func(string, ...any)) {

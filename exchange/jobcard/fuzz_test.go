@@ -69,7 +69,11 @@ func FuzzAppend(f *testing.F) {
 		}
 		for i := 0; i+1 < len(script); i += 2 {
 			before, _ := card.MarshalJSON()
-			err := card.Append(scripted(i, script[i], script[i+1]))
+			e := scripted(i, script[i], script[i+1])
+			if script[i] >= 17 { // the same kinds again, in zones of which some cannot be written
+				e.At = e.At.In(time.FixedZone("odd", 60*(int(script[i])-128)+int(script[i+1]/64)))
+			}
+			err := card.Append(e)
 			after, _ := card.MarshalJSON()
 			if err != nil && !bytes.Equal(before, after) {
 				t.Fatalf("refused (%v) but changed the card", err)
@@ -79,14 +83,7 @@ func FuzzAppend(f *testing.F) {
 		if got, want := card.Balance().Net.Best(), slowNet(t, card); got.Sub(want).Abs().Compare(units.Millilitre.Of(1e-5)) > 0 {
 			t.Fatalf("net %v, slow sum %v of\n%s", got, want, card.Record())
 		}
-		encoded, _ := card.MarshalJSON()
-		back, err := Decode(encoded)
-		if err != nil {
-			t.Fatalf("own writing refused: %v", err)
-		}
-		if back.Record() != card.Record() {
-			t.Fatal("the record differs after a round trip")
-		}
+		writesAndReads(t, card)
 	})
 }
 

@@ -3,6 +3,7 @@ package jobcard
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"example.com/meniscus/exchange"
 	"example.com/meniscus/exchange/sealing"
@@ -103,11 +104,18 @@ func (s Spec) Check() error {
 	c.words("fluid.class", s.Fluid.Class)
 	c.volumes(s)
 	c.shares(s)
-	if _, err := s.Fluid.Law(); err != nil {
-		c.wrap("fluid", err)
+	law, err := s.Fluid.Law()
+	c.wrap("fluid", err)
+	if i := slices.IndexFunc(s.Vessels, func(v thermal.Vessel) bool { return v.ID != "" && v.ID == law.ID() }); i >= 0 {
+		// Both would name the cause "id/expansion", one of glass and one of oil.
+		c.say("vessel %d: id %.40q is that of the fluid's law; want another", i+1, law.ID())
 	}
 	if s.hasWindow() {
 		c.wrap("window", s.Window.Check())
+	}
+	c.text("window.note", s.Window.Note, mostText)
+	if s.CaseMetal != thermal.UnknownMaterial {
+		c.wrap("caseMetal", s.CaseMetal.Check())
 	}
 	if s.Reference.IsZero() {
 		s.Reference = thermal.ReferenceTemperature()
@@ -131,8 +139,10 @@ func (c *specCheck) wrap(field string, err error) {
 	}
 }
 
-func (c *specCheck) words(field, s string) {
-	if err := checkText(s, 200); err != nil {
+func (c *specCheck) words(field, s string) { c.text(field, s, 200) }
+
+func (c *specCheck) text(field, s string, most int) {
+	if err := checkText(s, most); err != nil {
 		c.say("%s %.40q: %w", field, s, err)
 	}
 }
@@ -179,6 +189,12 @@ func (c *specCheck) lists(s Spec) {
 	c.named("vessel", len(s.Vessels), func(i int) (string, error) { return s.Vessels[i].ID, s.Vessels[i].Check() })
 	c.named("thermometer", len(s.Thermometers), func(i int) (string, error) { return s.Thermometers[i].ID, s.Thermometers[i].check() })
 	c.named("scale", len(s.Scales), func(i int) (string, error) { return s.Scales[i].ID, s.Scales[i].check() })
+	for i := range s.Washers[:min(len(s.Washers), mostListed)] {
+		c.words(fmt.Sprintf("washer %d: material", i+1), s.Washers[i].Material)
+	}
+	for i := range s.Vessels[:min(len(s.Vessels), mostListed)] {
+		c.words(fmt.Sprintf("vessel %d: title", i+1), s.Vessels[i].Title)
+	}
 	for _, p := range s.Plugs {
 		if p.Washer == "" {
 			continue

@@ -42,13 +42,13 @@ func ParseDrive(s string) (Drive, error) {
 		}
 		if kind == Hexalobular {
 			n, err := strconv.Atoi(strings.TrimPrefix(rest, "T"))
-			if err != nil || n < 1 || n > 100 || !strings.HasPrefix(rest, "T") {
+			if err != nil || n < leastLobes || n > mostLobes || !strings.HasPrefix(rest, "T") {
 				return Drive{}, fmt.Errorf("sealing: drive %q: %q is no hexalobular number; want T1 to T100", s, rest)
 			}
 			return Drive{Kind: kind, Number: n}, nil
 		}
 		size, err := units.ParseLength(rest)
-		if err != nil || size.Sign() <= 0 || size.Compare(units.Millimetre.Of(200)) > 0 {
+		if err != nil || !acrossFlats(size) {
 			return Drive{}, fmt.Errorf("sealing: drive %q: %q is no size across flats; want such as 8 mm", s, rest)
 		}
 		return Drive{Kind: kind, Size: size}, nil
@@ -98,8 +98,52 @@ func (d Drive) String() string {
 	return d.Kind.String() + " " + d.Size.String()
 }
 
-// MarshalText returns String.
-func (d Drive) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
+// MarshalText returns String; a drive that ParseDrive would not read back is an error.
+func (d Drive) MarshalText() ([]byte, error) {
+	if err := d.check(); err != nil {
+		return nil, fmt.Errorf("sealing: %w", err)
+	}
+	return []byte(d.String()), nil
+}
+
+// check refuses a drive that ParseDrive cannot give, such as a size for a socket that
+// has a number.
+func (d Drive) check() error {
+	number, size := d.Number != 0, !d.Size.IsZero()
+	switch {
+	case d.Kind > SquareSocket:
+		return fmt.Errorf("drive kind %d is not one of the package's constants; want hex socket, hex head, hexalobular, square socket or none", uint8(d.Kind))
+	case d.Kind == NoDrive && (number || size):
+		return fmt.Errorf("drive has %s and no kind; want the kind, such as hex socket", d.given())
+	case d.Kind == NoDrive:
+		return nil
+	case d.Kind == Hexalobular && (size || d.Number < leastLobes || d.Number > mostLobes):
+		return fmt.Errorf("hexalobular drive has %s; want its number alone, T%d to T%d", d.given(), leastLobes, mostLobes)
+	case d.Kind != Hexalobular && (number || !acrossFlats(d.Size)):
+		return fmt.Errorf("%s drive has %s; want its size across flats alone, above zero and at most %s", d.Kind, d.given(), widestFlats())
+	}
+	return nil
+}
+
+func (d Drive) given() string {
+	if d.Number == 0 {
+		return "size " + d.Size.String()
+	}
+	return "size " + d.Size.String() + " and number " + strconv.Itoa(d.Number)
+}
+
+// The numbers of hexalobular sockets that are read: a slip of the pen is none of them.
+const (
+	leastLobes = 1
+	mostLobes  = 100
+)
+
+// widestFlats is wider than any plug is.
+func widestFlats() units.Length { return units.Millimetre.Of(200) }
+
+func acrossFlats(size units.Length) bool {
+	return size.Valid() && size.Sign() > 0 && size.Compare(widestFlats()) <= 0
+}
 
 // UnmarshalText reads what MarshalText wrote.
 func (d *Drive) UnmarshalText(b []byte) error {

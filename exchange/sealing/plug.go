@@ -31,8 +31,20 @@ func (r Role) String() string {
 	return ""
 }
 
-// MarshalText returns String.
-func (r Role) MarshalText() ([]byte, error) { return []byte(r.String()), nil }
+// MarshalText returns String; a value that is none of the roles is an error.
+func (r Role) MarshalText() ([]byte, error) {
+	if err := r.check(); err != nil {
+		return nil, fmt.Errorf("sealing: %w", err)
+	}
+	return []byte(r.String()), nil
+}
+
+func (r Role) check() error {
+	if r > Check {
+		return fmt.Errorf("role %d is not one of the package's constants; want drain, fill, check or none", uint8(r))
+	}
+	return nil
+}
 
 var errNowhere = errors.New("sealing: nowhere to read into; want a pointer that is not nil")
 
@@ -66,8 +78,8 @@ type Plug struct {
 	Washer   string       `json:"washer,omitempty"`  // id of the washer it takes; empty: none stated
 }
 
-// Check returns every fault of the plug by itself: impossible dimensions,
-// torques or keys, and a washer on a taper plug.
+// Check returns every fault of the plug by itself: a role or drive that is none,
+// impossible dimensions, torques or keys, and a washer on a taper plug.
 func (p Plug) Check() error {
 	var faults []error
 	say := func(format string, args ...any) {
@@ -75,6 +87,11 @@ func (p Plug) Check() error {
 	}
 	if p.ID == "" {
 		say("has no id; want a short name such as drain")
+	}
+	for _, err := range [...]error{p.Role.check(), p.Drive.check()} {
+		if err != nil {
+			say("%w", err)
+		}
 	}
 	for _, l := range p.lengths() {
 		if !l.size.Valid() || l.size.Sign() < 0 {

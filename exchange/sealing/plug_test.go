@@ -204,3 +204,45 @@ func FuzzParseDrive(f *testing.F) {
 		}
 	})
 }
+
+// What ParseDrive and UnmarshalText cannot give is refused, by the plug's Check and in
+// writing: it would be read back as another plug, or not at all.
+func TestDrivesAndRolesThatCannotBeRead(t *testing.T) {
+	for _, tt := range []struct {
+		drive Drive
+		want  string
+	}{
+		{Drive{}, ""},
+		{Drive{Kind: HexSocket, Size: mm(8)}, ""},
+		{Drive{Kind: HexHead, Size: mm(200)}, ""},
+		{Drive{Kind: Hexalobular, Number: 1}, ""},
+		{Drive{Kind: Hexalobular, Number: 100}, ""},
+		{Drive{Kind: HexSocket, Number: -3}, "hex socket drive has size 0 mm and number -3; want its size across flats alone"},
+		{Drive{Kind: HexSocket, Size: mm(8), Number: 1}, "size 8 mm and number 1"},
+		{Drive{Kind: SquareSocket}, "square socket drive has size 0 mm; want its size"},
+		{Drive{Kind: HexHead, Size: mm(200.001)}, "above zero and at most 200 mm"},
+		{Drive{Kind: HexHead, Size: mm(-8)}, "hex head drive has size -8 mm"},
+		{Drive{Kind: HexHead, Size: mm(math.NaN())}, "hex head drive has size out of range"},
+		{Drive{Kind: Hexalobular}, "want its number alone, T1 to T100"},
+		{Drive{Kind: Hexalobular, Number: 101}, "want its number alone, T1 to T100"},
+		{Drive{Kind: Hexalobular, Number: 45, Size: mm(8)}, "size 8 mm and number 45; want its number alone"},
+		{Drive{Number: 8}, "size 0 mm and number 8 and no kind"},
+		{Drive{Size: mm(8)}, "size 8 mm and no kind"},
+		{Drive{Kind: 255, Number: 3}, "drive kind 255 is not one of the package's constants"},
+	} {
+		_, write := tt.drive.MarshalText()
+		for _, err := range []error{write, Plug{ID: "drain", Drive: tt.drive}.Check()} {
+			if tt.want == "" && err != nil || tt.want != "" && (err == nil || !strings.Contains(err.Error(), tt.want)) {
+				t.Errorf("%+v: %v; want %q", tt.drive, err, tt.want)
+			}
+		}
+	}
+	for role := NoRole; role <= Check+1; role++ {
+		_, write := role.MarshalText()
+		for _, err := range []error{write, Plug{ID: "drain", Role: role}.Check()} {
+			if (err != nil) != (role > Check) {
+				t.Errorf("role %d: %v", role, err)
+			}
+		}
+	}
+}
