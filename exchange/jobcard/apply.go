@@ -71,26 +71,12 @@ func (l ledger) rolePlug(id string, role sealing.Role) error {
 	}
 	p, ok := l.spec.plug(id)
 	if !ok {
-		return fmt.Errorf("plug %.40q is not one of the job's; want %s", id, l.spec.plugNames())
+		return l.spec.noPlug(id)
 	}
 	if p.Role != role && p.Role != sealing.NoRole {
 		return fmt.Errorf("plug %.40q is the %s plug; want the %s plug", id, p.Role, role)
 	}
 	return nil
-}
-
-func (s *Spec) plugNames() string {
-	names := ""
-	for _, p := range s.Plugs {
-		if names != "" {
-			names += ", "
-		}
-		names += p.ID
-	}
-	if names == "" {
-		return "no plug name: the job lists none"
-	}
-	return "one of " + names
 }
 
 func (l ledger) drained(e line) (ledger, error) {

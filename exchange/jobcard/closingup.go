@@ -11,11 +11,11 @@ import (
 func (l ledger) washerFitted(e line) (ledger, error) {
 	plug, ok := l.spec.plug(e.Plug)
 	if !ok {
-		return l, fmt.Errorf("plug %.40q is not one of the job's; want %s", e.Plug, l.spec.plugNames())
+		return l, l.spec.noPlug(e.Plug)
 	}
 	washer, ok := l.spec.washer(e.Washer)
 	if !ok {
-		return l, fmt.Errorf("washer %.40q is not one of the job's; want one of its washers", e.Washer)
+		return l, l.spec.noWasher(e.Washer)
 	}
 	if err := l.fits(plug, washer); err != nil {
 		return l, err
@@ -57,7 +57,7 @@ func (l *ledger) fits(plug sealing.Plug, washer sealing.Washer) error {
 func (l ledger) plugTorqued(e line) (ledger, error) {
 	plug, ok := l.spec.plug(e.Plug)
 	if !ok {
-		return l, fmt.Errorf("plug %.40q is not one of the job's; want %s", e.Plug, l.spec.plugNames())
+		return l, l.spec.noPlug(e.Plug)
 	}
 	state := l.plugState(e.Plug)
 	if plug.Washer != "" && state.opened > 0 && state.washer == "" {
@@ -97,7 +97,7 @@ func (l ledger) toolCan(e line) error {
 	}
 	tool, ok := l.spec.tool(e.Tool)
 	if !ok {
-		return fmt.Errorf("tool %.40q is not one of the job's; want one of its torque tools", e.Tool)
+		return l.spec.noTool(e.Tool)
 	}
 	if e.Torque.IsZero() {
 		return nil

@@ -40,7 +40,7 @@ func (l ledger) readingLimits(e line) (units.TemperatureDelta, error) {
 	}
 	th, ok := l.spec.thermometer(e.Thermometer)
 	if !ok {
-		return units.TemperatureDelta{}, fmt.Errorf("thermometer %.40q is not one of the job's; want one of its thermometers", e.Thermometer)
+		return units.TemperatureDelta{}, l.spec.noThermometer(e.Thermometer)
 	}
 	if !e.PlusMinus.IsZero() {
 		return units.TemperatureDelta{}, fmt.Errorf("both thermometer %s and ± %s; want the thermometer, whose own limits count", e.Thermometer, e.PlusMinus)

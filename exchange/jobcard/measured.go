@@ -41,7 +41,7 @@ func (s *Spec) volume(n int, a Amount, at measure.Temperature) (measure.Volume, 
 	}
 	vessel, ok := s.vessel(a.Vessel)
 	if !ok {
-		return measure.Volume{}, fmt.Errorf("vessel %.40q is not one of the job's; want one of its vessels", a.Vessel)
+		return measure.Volume{}, s.noVessel(a.Vessel)
 	}
 	return vessel.For(entryName(n)).Read(a.Volume, at)
 }
@@ -69,7 +69,7 @@ func (s *Spec) weighed(n int, a Amount) (measure.Mass, error) {
 	}
 	scale, ok := s.scale(a.Scale)
 	if !ok {
-		return measure.Mass{}, fmt.Errorf("scale %.40q is not one of the job's; want one of its scales", a.Scale)
+		return measure.Mass{}, s.noScale(a.Scale)
 	}
 	instrument := measure.Scale{ID: scale.ID, Tolerance: scale.PlusMinus, Resolution: scale.Step}
 	return instrument.For(entryName(n)).Read(a.Mass)
@@ -81,7 +81,7 @@ func (s *Spec) temperature(n int, t units.Temperature, id string) (measure.Tempe
 	}
 	th, ok := s.thermometer(id)
 	if !ok {
-		return measure.Temperature{}, fmt.Errorf("thermometer %.40q is not one of the job's; want one of its thermometers", id)
+		return measure.Temperature{}, s.noThermometer(id)
 	}
 	return th.probe().For(entryName(n)).Read(t)
 }

@@ -43,7 +43,7 @@ func (c *Card) markFor(v units.Volume, p Pour) (units.Volume, error) {
 	}
 	vessel, ok := c.spec.vessel(p.Vessel)
 	if !ok {
-		return units.Volume{}, fmt.Errorf("jobcard: vessel %.40q is not one of the job's; want one of its vessels", p.Vessel)
+		return units.Volume{}, fmt.Errorf("jobcard: put back: %w", c.spec.noVessel(p.Vessel))
 	}
 	return vessel.Mark(warm, p.Temperature)
 }

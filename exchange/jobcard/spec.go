@@ -200,7 +200,7 @@ func (c *specCheck) lists(s Spec) {
 			continue
 		}
 		if _, ok := s.washer(p.Washer); !ok {
-			c.say("plug %.40q takes washer %.40q, which the job does not list; want the id of one it lists", p.ID, p.Washer)
+			c.say("plug %.40q takes washer %.40q, which the job does not list; want %s", p.ID, p.Washer, oneOf("washer", len(s.Washers), s.washerID))
 		}
 	}
 }

@@ -17,7 +17,7 @@ func (c *Card) Weighed(scale string) (Balance, error) {
 		return Balance{}, errors.New("jobcard: no card; want one made by Open or Decode")
 	}
 	if _, ok := c.spec.scale(scale); !ok {
-		return Balance{}, fmt.Errorf("jobcard: scale %.40q is not one of the job's; want one of its scales", scale)
+		return Balance{}, fmt.Errorf("jobcard: weighed: %w", c.spec.noScale(scale))
 	}
 	weighed := Card{spec: c.spec, entries: c.Entries(), volumes: slices.Clone(c.volumes), struck: c.struck}
 	for i := range weighed.entries {
