@@ -121,7 +121,7 @@ func (c *Card) strike(e line, next ledger, dry bool) error {
 // replay reckons all entries that are not struck, keeping their numbers. Each was
 // taken once: its own faults and its amount are not gone into again.
 func (c *Card) replay(dry bool) (ledger, error) {
-	l, err := newLedger(c.spec)
+	l, err := startLedger(c.state.job)
 	if err != nil {
 		return l, err
 	}

@@ -21,6 +21,7 @@ func crowdedSpec() Spec {
 		s.Washers[i].ID = fmt.Sprintf("ring-%d", i)
 		s.Plugs[i].Washer = "ring-0"
 	}
+	s.Scales = ternSpec().Scales
 	return s
 }
 
@@ -64,6 +65,12 @@ func dearCards(t testing.TB) map[string]*Card {
 	for name, entries := range map[string][]Entry{"drains, struck": small, "pairs": pairs[:mostEntries], "pairs, struck": struckPairs, "washers, struck": rings} {
 		cards[name] = fill(t, crowdedSpec(), entries...)
 	}
+	tabled := crowdedSpec()
+	tabled.Fluid = Fluid{}
+	for i := range 1000 {
+		tabled.Fluid.Table = append(tabled.Fluid.Table, thermal.DensityPoint{At: units.Celsius(float64(i) / 10), Density: units.Density(900 - float64(i)/10)})
+	}
+	cards["pairs, struck, long table"] = fill(t, tabled, struckPairs...)
 	return cards
 }
 
@@ -95,6 +102,7 @@ func TestTheDearestCardsAreBounded(t *testing.T) {
 		for what, do := range map[string]func(){
 			"balance": func() { card.Balance() }, "interval": func() { _, _ = card.OldShareInterval() },
 			"findings": func() { card.Findings() }, "blocking": func() { card.Blocking() }, "next": func() { card.Next() },
+			"weighed": func() { weighed(t, card) }, "record": func() { _ = card.Record() },
 		} {
 			if got := allocated(do); got > 32<<20 {
 				t.Errorf("%s: %d kB for its %s; want at most 32 MB", name, got>>10, what)
@@ -118,5 +126,12 @@ func BenchmarkDearCards(b *testing.B) {
 				}
 			}
 		})
+	}
+}
+
+func weighed(t *testing.T, card *Card) {
+	t.Helper()
+	if _, err := card.Weighed("scale-1"); err != nil {
+		t.Error(err)
 	}
 }

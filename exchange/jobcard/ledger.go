@@ -102,12 +102,16 @@ func newLedger(s Spec) (ledger, error) {
 	if err != nil {
 		onHand = s.OnHand
 	}
-	l := ledger{job: &job{s, law, onHand}}
-	if l.shares, err = startShares(s); err != nil {
+	return startLedger(&job{s, law, onHand})
+}
+
+// startLedger returns the ledger of a job without entries.
+func startLedger(j *job) (ledger, error) {
+	shares, err := startShares(j.spec)
+	if err != nil {
 		return ledger{}, err
 	}
-	l.plugs = make([]plugState, len(s.Plugs))
-	return l, nil
+	return ledger{job: j, shares: shares, plugs: make([]plugState, len(j.spec.Plugs))}, nil
 }
 
 // editPlug changes one plug in a copy of the plugs, leaving the old slice alone.

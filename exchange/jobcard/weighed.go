@@ -19,7 +19,7 @@ func (c *Card) Weighed(scale string) (Balance, error) {
 	if _, ok := c.spec.scale(scale); !ok {
 		return Balance{}, fmt.Errorf("jobcard: weighed: %w", c.spec.noScale(scale))
 	}
-	weighed := Card{spec: c.spec, entries: c.Entries(), volumes: slices.Clone(c.volumes), struck: c.struck}
+	weighed := Card{spec: c.spec, state: ledger{job: c.state.job}, entries: c.Entries(), volumes: slices.Clone(c.volumes), struck: c.struck}
 	for i := range weighed.entries {
 		if err := c.weigh(&weighed, i, scale); err != nil {
 			return Balance{}, entryError(i+1, c.entries[i], err)
