@@ -109,11 +109,60 @@ func (s MeasuredService) outcome() (*measure.Outcome, error) {
 	if err != nil {
 		return nil, err
 	}
-	trials := s.Trials
-	if trials == 0 {
-		trials = intervalTrials
+	return measure.Simulate(context.Background(), measure.Simulation{Inputs: p.Inputs, Model: p.Model, Trials: s.trials(), Seed: s.Seed})
+}
+
+const (
+	// intervalOrdinary is the cost of one trial up to which a million are run.
+	intervalOrdinary = 100
+	// intervalWork is the cost, in draws of a cause, that a larger model may have.
+	intervalWork = 25_000_000
+	// intervalStudent is what a draw of a Student cause costs beside others.
+	intervalStudent = 8
+)
+
+// trials is how many the simulation runs. A million nobody asked for are half a
+// minute where each draws thousands of causes.
+func (s MeasuredService) trials() int {
+	if s.Trials != 0 {
+		return s.Trials
 	}
-	return measure.Simulate(context.Background(), measure.Simulation{Inputs: p.Inputs, Model: p.Model, Trials: trials, Seed: s.Seed})
+	cost := len(s.Drains) + 1
+	for _, d := range s.readings() {
+		for _, t := range d.Terms() {
+			cost++
+			if t.Cause.Shape() == measure.Student {
+				cost += intervalStudent - 1
+			}
+		}
+	}
+	if cost <= intervalOrdinary {
+		return intervalTrials
+	}
+	return max(intervalFewest, intervalWork/cost)
+}
+
+// readings are those of the drains and of a measured capacity.
+func (s MeasuredService) readings() []measure.Reading {
+	all := make([]measure.Reading, 0, len(s.Drains)+1)
+	for _, d := range s.Drains {
+		all = append(all, d.Reading())
+	}
+	if s.measured() {
+		all = append(all, s.CapacityMeasured.Reading())
+	}
+	return all
+}
+
+// manyTerms looks no further than it must.
+func (s MeasuredService) manyTerms() bool {
+	n := 0
+	for _, r := range s.readings() {
+		if n += len(r.Terms()); n > intervalMostTerms {
+			return true
+		}
+	}
+	return false
 }
 
 // simulate stands in where the quadrature will not do.
@@ -129,7 +178,7 @@ func (s MeasuredService) simulate(r *ShareInterval) error {
 	if r.Median, err = o.Quantile(0.5); err != nil {
 		return err
 	}
-	r.Low, r.High, r.Method, r.Nodes = i.Low, i.High, BySimulation, 0
+	r.Low, r.High, r.Method, r.Nodes, r.Trials = i.Low, i.High, BySimulation, 0, s.trials()
 	return nil
 }
 
