@@ -69,11 +69,11 @@ func (l ledger) rolePlug(id string, role sealing.Role) error {
 	if id == "" {
 		return nil
 	}
-	p, ok := l.spec.plug(id)
+	i, ok := l.plug(id)
 	if !ok {
 		return l.spec.noPlug(id)
 	}
-	if p.Role != role && p.Role != sealing.NoRole {
+	if p := &l.spec.Plugs[i]; p.Role != role && p.Role != sealing.NoRole {
 		return fmt.Errorf("plug %.40q is the %s plug; want the %s plug", id, p.Role, role)
 	}
 	return nil

@@ -47,7 +47,7 @@ func (l ledger) blockFluid(say sayBlock) {
 // blockLevel wants the level proved at the check plug, or where the job lists
 // no check plug, a balance that is not shown to be wrong.
 func (l ledger) blockLevel(say sayBlock) {
-	if _, has := l.spec.plugFor("", sealing.Check); !has && !l.spec.hasWindow() {
+	if _, has := l.plugFor("", sealing.Check); !has && !l.spec.hasWindow() {
 		if b := l.balance(); b.Verdict == Short || b.Verdict == Over {
 			say("balance", "no check plug to prove the level, and the balance is %s", b.Sentence())
 		}

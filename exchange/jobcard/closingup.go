@@ -9,10 +9,11 @@ import (
 )
 
 func (l ledger) washerFitted(e line) (ledger, error) {
-	plug, ok := l.spec.plug(e.Plug)
+	at, ok := l.plug(e.Plug)
 	if !ok {
 		return l, l.spec.noPlug(e.Plug)
 	}
+	plug := l.spec.Plugs[at]
 	washer, ok := l.spec.washer(e.Washer)
 	if !ok {
 		return l, l.spec.noWasher(e.Washer)
@@ -31,7 +32,8 @@ func (l ledger) washerFitted(e line) (ledger, error) {
 			return fmt.Sprintf("washer %s on plug %s had been used before; it is crushed once and then replaced", e.Washer, e.Plug)
 		})
 	}
-	l.editPlug(e.Plug, func(s *plugState) { s.washer, s.newRing, s.torqued, s.inSpread = e.Washer, fresh, false, false })
+	s := l.editPlug(at)
+	s.washer, s.newRing, s.torqued, s.inSpread = e.Washer, fresh, false, false
 	return l, nil
 }
 
@@ -55,11 +57,12 @@ func (l *ledger) fits(plug sealing.Plug, washer sealing.Washer) error {
 }
 
 func (l ledger) plugTorqued(e line) (ledger, error) {
-	plug, ok := l.spec.plug(e.Plug)
+	at, ok := l.plug(e.Plug)
 	if !ok {
 		return l, l.spec.noPlug(e.Plug)
 	}
-	state := l.plugState(e.Plug)
+	plug := l.spec.Plugs[at]
+	state := l.plugs[at]
 	if plug.Washer != "" && state.opened > 0 && state.washer == "" {
 		return l, fmt.Errorf("plug %s was opened by entry %d and has had no washer since; fit washer %s first", e.Plug, state.opened, plug.Washer)
 	}
@@ -75,7 +78,8 @@ func (l ledger) plugTorqued(e line) (ledger, error) {
 			return fmt.Sprintf("plug %s was set to %s; the sheet says %s", e.Plug, tightness(e.Torque, e.Turns), tightness(plug.Torque, plug.Turns))
 		})
 	}
-	l.editPlug(e.Plug, func(s *plugState) { s.torqued, s.inSpread = true, agrees })
+	s := l.editPlug(at)
+	s.torqued, s.inSpread = true, agrees
 	return l, nil
 }
 
@@ -92,7 +96,7 @@ func needTightening(plug sealing.Plug, e Entry) error {
 }
 
 func (l ledger) toolCan(e line) error {
-	if e.Tool == "" {
+	if e.Tool == "" || l.dry { // nothing but the sheet decides it, and it was taken once
 		return nil
 	}
 	tool, ok := l.spec.tool(e.Tool)

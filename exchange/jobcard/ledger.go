@@ -16,6 +16,7 @@ type job struct {
 	spec   Spec
 	law    thermal.Fluid
 	onHand units.Volume // what was brought, at the reference temperature
+	plugIndex
 }
 
 // ledger is all that follows from the entries so far. It is a value: a step
@@ -102,7 +103,7 @@ func newLedger(s Spec) (ledger, error) {
 	if err != nil {
 		onHand = s.OnHand
 	}
-	return startLedger(&job{s, law, onHand})
+	return startLedger(&job{s, law, onHand, indexPlugs(s.Plugs)})
 }
 
 // startLedger returns the ledger of a job without entries.
@@ -114,36 +115,21 @@ func startLedger(j *job) (ledger, error) {
 	return ledger{job: j, shares: shares, plugs: make([]plugState, len(j.spec.Plugs))}, nil
 }
 
-// editPlug changes one plug in a copy of the plugs, leaving the old slice alone.
-func (l *ledger) editPlug(id string, edit func(*plugState)) {
+// editPlug returns the plug at that place to be changed, in a copy of the plugs, so that
+// the old slice is left alone.
+func (l *ledger) editPlug(i int) *plugState {
 	if !l.dry {
 		l.plugs = append([]plugState(nil), l.plugs...)
 	}
-	for i := range l.spec.Plugs {
-		if l.spec.Plugs[i].ID == id {
-			edit(&l.plugs[i])
-		}
-	}
+	return &l.plugs[i]
 }
 
 // openPlug marks the plug of that role as opened by this entry: what closed it
 // before counts no more.
 func (l *ledger) openPlug(id string, role sealing.Role) {
-	p, ok := l.spec.plugFor(id, role)
-	if !ok {
-		return
+	if i, ok := l.plugFor(id, role); ok {
+		*l.editPlug(i) = plugState{opened: l.n}
 	}
-	n := l.n
-	l.editPlug(p.ID, func(s *plugState) { *s = plugState{opened: n} })
-}
-
-func (l ledger) plugState(id string) plugState {
-	for i := range l.spec.Plugs {
-		if l.spec.Plugs[i].ID == id {
-			return l.plugs[i]
-		}
-	}
-	return plugState{}
 }
 
 // share returns the old share so far.

@@ -96,12 +96,8 @@ func (l ledger) noProof() string {
 // drainPlugLoose returns the entry that opened the drain plug, where it is not
 // recorded as tightened since; else 0.
 func (l ledger) drainPlugLoose() int {
-	p, ok := l.spec.plugFor("", sealing.Drain)
-	if !ok {
-		return 0
-	}
-	if s := l.plugState(p.ID); !s.torqued {
-		return s.opened
+	if i, ok := l.plugFor("", sealing.Drain); ok && !l.plugs[i].torqued {
+		return l.plugs[i].opened
 	}
 	return 0
 }

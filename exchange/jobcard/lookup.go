@@ -13,26 +13,37 @@ func (s *Spec) reference() units.Temperature {
 	return s.Reference
 }
 
-func (s *Spec) plug(id string) (sealing.Plug, bool) {
-	for i := range s.Plugs {
-		if s.Plugs[i].ID == id {
-			return s.Plugs[i], true
-		}
-	}
-	return sealing.Plug{}, false
+// plugIndex says where every plug stands in the list: an entry asks several times, and
+// a strike asks for all entries again.
+type plugIndex struct {
+	byID   map[string]int
+	byRole [sealing.Check + 1]int // place of the first of that role, counted from 1; 0: none
 }
 
-// plugFor returns the plug named, or the first of that role where none is.
-func (s *Spec) plugFor(id string, role sealing.Role) (sealing.Plug, bool) {
-	if id != "" {
-		return s.plug(id)
-	}
-	for i := range s.Plugs {
-		if s.Plugs[i].Role == role {
-			return s.Plugs[i], true
+func indexPlugs(plugs []sealing.Plug) plugIndex {
+	x := plugIndex{byID: make(map[string]int, len(plugs))}
+	for i, p := range plugs {
+		x.byID[p.ID] = i
+		if x.byRole[p.Role] == 0 { // the spec's Check has refused other roles
+			x.byRole[p.Role] = i + 1
 		}
 	}
-	return sealing.Plug{}, false
+	return x
+}
+
+// plug returns the place of the plug named.
+func (x plugIndex) plug(id string) (int, bool) {
+	i, ok := x.byID[id]
+	return i, ok
+}
+
+// plugFor returns the place of the plug named, or of the first of that role where none is.
+func (x plugIndex) plugFor(id string, role sealing.Role) (int, bool) {
+	if id != "" {
+		return x.plug(id)
+	}
+	i := x.byRole[role]
+	return i - 1, i > 0
 }
 
 func (s *Spec) washer(id string) (sealing.Washer, bool) {

@@ -109,21 +109,21 @@ func (l ledger) nextDrain() (Step, bool) {
 }
 
 func (l ledger) nextDrainPlug() (Step, bool) {
-	p, ok := l.spec.plugFor("", sealing.Drain)
+	i, ok := l.plugFor("", sealing.Drain)
 	if !ok {
 		return Step{}, false
 	}
-	return l.nextPlug(p)
+	return l.nextPlug(i)
 }
 
 // nextPlugs shuts the check plug first: fluid runs out of it.
 func (l ledger) nextPlugs() (Step, bool) {
 	for _, first := range [...]bool{true, false} {
-		for _, p := range l.spec.Plugs {
+		for i, p := range l.spec.Plugs {
 			if (p.Role == sealing.Check) != first {
 				continue
 			}
-			if step, ok := l.nextPlug(p); ok {
+			if step, ok := l.nextPlug(i); ok {
 				return step, true
 			}
 		}
@@ -131,8 +131,8 @@ func (l ledger) nextPlugs() (Step, bool) {
 	return Step{}, false
 }
 
-func (l ledger) nextPlug(p sealing.Plug) (Step, bool) {
-	s := l.plugState(p.ID)
+func (l ledger) nextPlug(i int) (Step, bool) {
+	p, s := l.spec.Plugs[i], l.plugs[i]
 	switch {
 	case s.opened == 0:
 		return Step{}, false
@@ -145,7 +145,7 @@ func (l ledger) nextPlug(p sealing.Plug) (Step, bool) {
 }
 
 func (l ledger) nextLevel() (Step, bool) {
-	_, has := l.spec.plugFor("", sealing.Check)
+	_, has := l.plugFor("", sealing.Check)
 	if !has && !l.spec.hasWindow() {
 		return Step{}, false
 	}
