@@ -164,8 +164,11 @@ func EstimateCapacity(m Markers) (CapacityEstimate, error) {
 // Measured returns the estimate as a reading with a cause of doubt of its own,
 // normal, or Student's t where the error came from the residuals: to carry
 // through a plan or a budget. The id names that cause, one estimate, one id; a
-// bad id is an error.
+// bad id is an error, and so is an uncertainty below zero or out of range.
 func (e CapacityEstimate) Measured(id string) (measure.Volume, error) {
+	if !e.U.Valid() || e.U.Sign() < 0 {
+		return measure.Volume{}, fmt.Errorf("exchange: estimate: standard uncertainty %s; want zero or more, as EstimateCapacity gives it", e.U)
+	}
 	if e.U.IsZero() {
 		return measure.MeasuredExactly(e.Capacity), nil
 	}

@@ -3,6 +3,7 @@ package exchange
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -106,7 +107,8 @@ func scheduleCloser(a, b float64) string {
 
 // Text returns the comparison in lines of words and numbers: the new fluid over
 // the length of the first's round, and ages to four digits, which is more than any
-// of them is known to.
+// of them is known to. A figure that is no finite number, in a comparison filled by
+// hand, is written "not valid".
 func (c ScheduleComparison) Text() string {
 	var b strings.Builder
 	switch {
@@ -115,7 +117,7 @@ func (c ScheduleComparison) Text() string {
 	default:
 		fmt.Fprintf(&b, "not at equal fluid: %s against %s capacities of new fluid %s", scheduleFour(c.FirstFluid*c.Over), scheduleFour(c.SecondFluid*c.Over), c.over())
 		if c.Stretch > 0 {
-			fmt.Fprintf(&b, "; equal with the second's intervals times %.4g", c.Stretch)
+			fmt.Fprintf(&b, "; equal with the second's intervals times %s", scheduleValid(c.Stretch, fmt.Sprintf("%.4g", c.Stretch)))
 		}
 		b.WriteByte('\n')
 	}
@@ -137,11 +139,19 @@ func (c ScheduleComparison) unit() string {
 	return " " + coverClip(c.Unit)
 }
 
+// scheduleValid keeps what is no number out of print.
+func scheduleValid(x float64, text string) string {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return "not valid"
+	}
+	return text
+}
+
 // scheduleFour prints four digits and no exponent.
 func scheduleFour(x float64) string {
 	rounded, err := strconv.ParseFloat(strconv.FormatFloat(x, 'e', 3, 64), 64)
 	if err != nil { // cannot be: that is how a number is written
 		rounded = x
 	}
-	return strconv.FormatFloat(rounded, 'f', -1, 64)
+	return scheduleValid(x, strconv.FormatFloat(rounded, 'f', -1, 64))
 }

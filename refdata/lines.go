@@ -97,7 +97,7 @@ func (p Procedure) lines() []line {
 			role = ""
 		}
 		turns := ""
-		if plug.Turns > 0 {
+		if plug.Turns > 0 && plug.Turns <= units.Huge { // infinity is no number of turns
 			turns = strconv.FormatFloat(plug.Turns, 'g', -1, 64)
 		}
 		list = append(list, bareWords(t, "role", role),

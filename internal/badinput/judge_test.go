@@ -120,7 +120,7 @@ func (j *judge) call(name string, f reflect.Value, args []reflect.Value) (good b
 		j.complain(name, args, "is accepted and allocates %d bytes", bytes)
 	}
 	for _, o := range out {
-		if where := notFinite(o, name); where != "" && refusal == nil && !handedOn(f, o, args) {
+		if where := notFinite(o, name); where != "" && refusal == nil && !handedOn(name, where, f, args) {
 			j.complain(name, args, "gives %s", where)
 		}
 	}
@@ -151,39 +151,19 @@ func (j *judge) cost(name string, f reflect.Value, args []reflect.Value, took ti
 }
 
 // handedOn reports whether what is not finite in a result is the caller's own: a
-// word in a text that was given, or a number in a struct the caller filled, which
-// a method without an error, or one that only lays a table out anew, prints or
-// copies; that of MaxFloat64 in per cent is one as well.
-func handedOn(f reflect.Value, out reflect.Value, args []reflect.Value) bool {
+// word in a text that was given, or a number in a struct the caller filled, which a
+// method without an error, or one that only lays a table out anew, copies. Printed it
+// may not be, but as Go source; where is what was found in the result.
+func handedOn(name, where string, f reflect.Value, args []reflect.Value) bool {
 	fallible := f.Type().NumOut() > 0 && f.Type().Out(f.Type().NumOut()-1) == errorType
+	printed := strings.Contains(where, " in it: ") && !strings.HasSuffix(name, ".GoString")
 	for _, a := range args {
-		where := notFinite(a, "")
-		if where != "" && (!fallible || strings.Contains(where, " in it: ") || a.Type() == reflect.TypeFor[measure.Table]()) {
+		given := notFinite(a, "")
+		switch {
+		case strings.Contains(given, " in it: "):
 			return true
-		}
-		if !fallible && huge(a) {
+		case given != "" && !printed && (!fallible || a.Type() == reflect.TypeFor[measure.Table]()):
 			return true
-		}
-	}
-	return false
-}
-
-// huge reports whether a struct holds a number that a hundred times is infinite.
-func huge(v reflect.Value) bool {
-	switch v.Kind() {
-	case reflect.Float64:
-		return math.Abs(v.Float()) > math.MaxFloat64/100
-	case reflect.Slice:
-		for i := range min(v.Len(), 10) {
-			if huge(v.Index(i)) {
-				return true
-			}
-		}
-	case reflect.Struct:
-		for i := range v.NumField() {
-			if huge(v.Field(i)) {
-				return true
-			}
 		}
 	}
 	return false

@@ -43,8 +43,12 @@ func zeta(d Reading) float64 {
 	return math.Min(distance/u, units.Huge)
 }
 
-// String says it in words, such as "compatible (zeta 1.89)".
+// String says it in words, such as "compatible (zeta 1.89)"; "not valid" where Zeta
+// is no number Agree gives.
 func (a Agreement) String() string {
+	if !finite(a.Zeta) || a.Zeta < 0 {
+		return notValid
+	}
 	word := "incompatible"
 	if a.Compatible {
 		word = "compatible"

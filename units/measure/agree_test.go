@@ -250,3 +250,15 @@ func allocated(call func()) uint64 {
 	runtime.ReadMemStats(&after)
 	return after.TotalAlloc - before.TotalAlloc
 }
+
+// What no call of ours gives, written into a struct by hand, is not printed as a number.
+func TestAgreementByHand(t *testing.T) {
+	for _, z := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), -1} {
+		if got := (measure.Agreement{Zeta: z, Compatible: true}).String(); got != "not valid" {
+			t.Errorf("%v: %s", z, got)
+		}
+	}
+	if got := (measure.Agreement{Zeta: units.Huge}).String(); got != "incompatible (zeta 1.8e+308)" {
+		t.Errorf("huge: %s", got)
+	}
+}

@@ -189,3 +189,12 @@ func ExampleTable_Largest() {
 	}
 	// Output: line is 87 % of the doubt
 }
+
+// A table filled by hand may hold anything; print has words for it.
+func TestATableByHandPrintsNoNaN(t *testing.T) {
+	nan := math.NaN()
+	text := measure.Table{Rows: []measure.Row{{Quantity: "a", DoF: nan, Sensitivity: nan, Share: math.Inf(1), Contribution: nan, U: nan}}, Expanded: measure.Expanded{DoF: nan, K: nan, Coverage: nan, U: nan}}.Text()
+	if strings.Contains(text, "NaN") || strings.Contains(text, "Inf") || strings.Count(text, "not valid") < 8 {
+		t.Error(text)
+	}
+}

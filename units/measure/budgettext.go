@@ -77,8 +77,8 @@ func (t Table) cells() [][]string {
 			contribution = "-" + contribution
 		}
 		lines[i] = []string{
-			r.Quantity, estimate, u, r.distribution(), strconv.FormatFloat(r.Sensitivity, 'g', 4, 64),
-			contribution, strconv.FormatFloat(100*r.Share, 'f', 1, 64) + " %",
+			r.Quantity, estimate, u, r.distribution(), shown(r.Sensitivity, 'g', 4),
+			contribution, shown(100*r.Share, 'f', 1) + " %",
 		}
 	}
 	return lines
@@ -91,11 +91,19 @@ func abs(x float64) float64 {
 	return x
 }
 
+// shown is a number of a table as print has it; one filled by hand may hold anything.
+func shown(x float64, form byte, digits int) string {
+	if !finite(x) {
+		return notValid
+	}
+	return strconv.FormatFloat(x, form, digits, 64)
+}
+
 func (r Row) distribution() string {
 	if r.DoF == 0 {
 		return r.Shape.String()
 	}
-	return r.Shape.String() + " (ν " + strconv.FormatFloat(r.DoF, 'g', 4, 64) + ")"
+	return r.Shape.String() + " (ν " + shown(r.DoF, 'g', 4) + ")"
 }
 
 func (t Table) footer() string {
@@ -103,19 +111,19 @@ func (t Table) footer() string {
 	_, expanded := TwoDigits(t.Value, t.Expanded.U, t.Rounding)
 	dof := "∞"
 	if t.Expanded.DoF != 0 {
-		dof = strconv.FormatFloat(t.Expanded.DoF, 'f', 1, 64)
+		dof = shown(t.Expanded.DoF, 'f', 1)
 	}
 	name := t.Quantity
 	if name == "" {
 		name = "result"
 	}
 	return name + " = " + with(value, t.Unit) + ", u_c = " + with(u, t.Unit) + ", ν_eff = " + dof +
-		", k = " + strconv.FormatFloat(t.Expanded.K, 'f', 2, 64) + t.coverage() + ", U = " + with(expanded, t.Unit)
+		", k = " + shown(t.Expanded.K, 'f', 2) + t.coverage() + ", U = " + with(expanded, t.Unit)
 }
 
 func (t Table) coverage() string {
 	if t.Expanded.Coverage == 0 {
 		return ""
 	}
-	return " (" + strconv.FormatFloat(100*t.Expanded.Coverage, 'g', 6, 64) + " %)"
+	return " (" + shown(100*t.Expanded.Coverage, 'g', 6) + " %)"
 }

@@ -28,8 +28,13 @@ type Interval struct {
 	Low, High, Coverage float64
 }
 
-// Width returns High - Low.
-func (i Interval) Width() float64 { return i.High - i.Low }
+// Width returns High - Low; units.Huge where that is not a finite number.
+func (i Interval) Width() float64 {
+	if w := i.High - i.Low; finite(w) {
+		return w
+	}
+	return units.Huge
+}
 
 // Trials returns how many trials were made; 0 for the zero value.
 func (o *Outcome) Trials() int {

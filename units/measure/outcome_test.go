@@ -202,3 +202,14 @@ func ExampleOutcome_Resolution() {
 	fmt.Println(within < 0.001*0.5)
 	// Output: true
 }
+
+// Width by hand: 3 - 1; what is no finite number is the largest there is.
+func TestIntervalWidth(t *testing.T) {
+	for _, c := range []struct{ low, high, want float64 }{
+		{1, 3, 2}, {-math.MaxFloat64, math.MaxFloat64, units.Huge}, {math.NaN(), 1, units.Huge}, {0, math.Inf(1), units.Huge},
+	} {
+		if got := (measure.Interval{Low: c.low, High: c.high}).Width(); got != c.want {
+			t.Errorf("%v to %v: %v, want %v", c.low, c.high, got, c.want)
+		}
+	}
+}
