@@ -25,8 +25,8 @@ const (
 	mostEcho     = 40
 )
 
-// callersPanic is what the caller's own function panics with. Simulate turns it
-// into an error, from whatever goroutine; elsewhere it goes to the caller.
+// callersPanic is what the caller's own function panics with: a formula's panic is
+// turned into an error, from whatever goroutine; that of Progress goes to the caller.
 const callersPanic = "the caller's"
 
 var errorType = reflect.TypeFor[error]()
@@ -106,7 +106,7 @@ func allocated() uint64 {
 func (j *judge) call(name string, f reflect.Value, args []reflect.Value) (good bool) {
 	j.calls++
 	defer func() {
-		if p := recover(); p != nil && (p != callersPanic || name == "units/measure.Simulate") {
+		if p := recover(); p != nil {
 			j.complain(name, args, "panics: %v", p)
 		}
 	}()

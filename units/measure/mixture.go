@@ -17,7 +17,8 @@ type Mixture struct {
 	// Low and High are the ends of the input that has a rectangular distribution;
 	// where they are equal the input is known.
 	Low, High float64
-	// Given returns what is left in doubt once the input is x.
+	// Given returns what is left in doubt once the input is x. A panic becomes an
+	// error that says at which x.
 	Given func(x float64) Component
 }
 
@@ -43,9 +44,9 @@ const settled = 1e-5
 // Gauss-Legendre quadrature over the input. The nodes are doubled, from 16 up
 // to 1024, until each quantile moves by less than 1e-5 standard deviations; one
 // that does not settle is an error that wraps ErrNoConvergence. Probabilities
-// outside (0, 1), ends that are not finite or not in order, no function, and
-// components with a number that is not finite, a negative SD or too much skew
-// are errors.
+// outside (0, 1), ends that are not finite or not in order, no function, one that
+// panics, and components with a number that is not finite, a negative SD or too
+// much skew are errors.
 func (m Mixture) Quantiles(probabilities ...float64) ([]float64, error) {
 	x, err := m.quantiles(probabilities)
 	if err != nil {

@@ -17,7 +17,8 @@ type Input struct {
 type Propagation struct {
 	Inputs []Input
 	// Model is the formula; x holds the inputs' values in order, and is the
-	// model's to scribble on. It must give a finite number near the estimates.
+	// model's to scribble on. It must give a finite number near the estimates; a
+	// panic becomes an error that says with which input it came.
 	Model func(x []float64) float64
 	// Sensitivities are the partial derivatives at the estimates, in the order of
 	// the inputs. Nil means they are found numerically.
@@ -35,7 +36,7 @@ type Propagation struct {
 // polynomials to the fourth degree but for rounding, which adds less than 1e-12
 // of the value to each contribution.
 //
-// No model, a model that gives NaN or an infinity, a count of sensitivities
+// No model, a model that gives NaN, an infinity or a panic, a count of sensitivities
 // other than that of the inputs, more than 1000 inputs, and readings that are not
 // valid are errors.
 func Propagate(p Propagation) (Reading, error) {
@@ -54,6 +55,12 @@ func (p Propagation) evaluate() (value float64, slopes []float64, err error) {
 	if err := p.check(); err != nil {
 		return 0, nil, err
 	}
+	moved := -1 // which input is not at its estimate
+	defer func() {
+		if r := recover(); r != nil {
+			value, slopes, err = 0, nil, p.panicked(moved, r)
+		}
+	}()
 	d := differences{model: p.Model, at: estimates(p.Inputs), x: make([]float64, len(p.Inputs))}
 	if value = d.value(); !finite(value) {
 		return 0, nil, fmt.Errorf("the model gives %v at the estimates; want a finite number", value)
@@ -63,12 +70,22 @@ func (p Propagation) evaluate() (value float64, slopes []float64, err error) {
 	}
 	slopes = make([]float64, len(p.Inputs))
 	for i, in := range p.Inputs {
+		moved = i
 		if slopes[i] = d.slope(i, in.Of.U()); !finite(slopes[i]) {
 			return 0, nil, fmt.Errorf("the model gives no finite slope for input %d (%s) at %v; want a model that is smooth there, or its sensitivities",
 				i+1, quote(in.Name), d.at[i])
 		}
 	}
 	return value, slopes, nil
+}
+
+// panicked is the error of a model that panicked.
+func (p Propagation) panicked(moved int, r any) error {
+	where := "at the estimates"
+	if moved >= 0 {
+		where = fmt.Sprintf("with input %d (%s) moved from %v", moved+1, quote(p.Inputs[moved].Name), p.Inputs[moved].Of.value)
+	}
+	return fmt.Errorf("the model panicked %s: %s; want a finite number near the estimates", where, quote(fmt.Sprint(r)))
 }
 
 func (p Propagation) check() error {

@@ -28,8 +28,14 @@ type rule struct {
 }
 
 // rule evaluates the mixture at n nodes, in room where they fit.
-func (m Mixture) rule(n int, room []node) (rule, error) {
-	r := rule{nodes: room[:0]}
+func (m Mixture) rule(n int, room []node) (r rule, err error) {
+	r = rule{nodes: room[:0]}
+	at := m.Low
+	defer func() {
+		if p := recover(); p != nil {
+			r, err = rule{}, fmt.Errorf("given %v the function panicked: %s; want a component", at, quote(fmt.Sprint(p)))
+		}
+	}()
 	if n > len(room) {
 		r.nodes = make([]node, 0, n)
 	}
@@ -40,6 +46,7 @@ func (m Mixture) rule(n int, room []node) (rule, error) {
 		middle := m.Low + float64((float64(panel)+0.5)*width)
 		for _, a := range half {
 			for _, x := range [2]float64{middle - float64(width/2*a.x), middle + float64(width/2*a.x)} {
+				at = x
 				c := m.Given(x)
 				if err := c.check(); err != nil {
 					return rule{}, fmt.Errorf("given %v: %w", x, err)

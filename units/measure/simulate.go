@@ -30,6 +30,7 @@ type Simulation struct {
 	// does not grow with Trials; see Outcome.Resolution.
 	Keep bool
 	// Progress, if any, is told from the caller's goroutine how many trials are done.
+	// It is no part of the formula: its panic stops the workers and goes to the caller.
 	Progress func(done, trials int)
 }
 
