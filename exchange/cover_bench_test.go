@@ -70,14 +70,16 @@ func TestCoverLabelsOfLargeOrder(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := coverSearch{need: need, best: useful[0], left: coverMostLabels, limit: most}
-	first, second := coverHalves(need, useful)
-	if !s.find(first, second, len(items)) {
+	var s coverSearch
+	s.begin(useful[0])
+	s.need, s.limit = need, most
+	parts := coverParts(need, useful)
+	if !s.find(parts, len(items)) {
 		t.Fatal("nothing found")
 	}
 	wide := coverMostLabels - s.left
 	s.limit, s.left = s.leastCost(need)+(most-s.leastCost(need))>>5, coverMostLabels
-	s.find(first, second, len(items))
+	s.find(parts, len(items))
 	if narrow := coverMostLabels - s.left; narrow > 4000 || wide > 20000 || narrow >= wide {
 		t.Errorf("%d labels near the bound, %d up to the greedy cost", narrow, wide)
 	}

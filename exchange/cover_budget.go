@@ -78,40 +78,60 @@ type coverPurse struct {
 }
 
 // most returns the best purchase within the money, and whether it covers all
-// that is wanted. The least cost of a volume rises with the volume, so the
-// largest affordable one is found by halving; its purchase then leaves nothing
-// over and has the least cost and the fewest containers of all that large.
+// that is wanted.
 func (s coverPurse) most(wanted uint64) (best coverSolution, whole bool, err error) {
+	var search coverSearch
 	ceiling := s.ceiling(wanted)
 	if ceiling == wanted {
-		best, whole, err = s.afford(wanted)
-		if whole || err != nil {
-			return best, whole, err
-		}
-	}
-	// Every sum of containers is a multiple of the common step of their sizes.
-	step := uint64(0)
-	for _, it := range s.items {
-		step = coverGCD(step, it.size)
-	}
-	best = coverSolution{counts: make([]int, s.offers)}
-	if step == 0 {
-		return best, false, nil // nothing on offer
-	}
-	low, high := uint64(0), ceiling/step+1 // low×step can be had, high×step not
-	for high-low > 1 {
-		mid := low + (high-low)/2
-		found, ok, err := s.afford(mid * step)
+		best, err = search.solve(wanted, s.items, s.offers)
 		switch {
-		case err != nil:
-			return best, false, err
-		case ok:
-			best, low = found, found.volume/step
-		default:
-			high = mid
+		case errors.Is(err, ErrNotEnough): // but perhaps enough for all the money
+		case err != nil || best.cost <= s.money:
+			return best, err == nil, err
 		}
 	}
-	return best, false, nil
+	best, err = search.spendAll(s, ceiling)
+	return best, false, err
+}
+
+// spendAll returns the largest purchase within the money, which is less than all
+// that is wanted; then the cheapest and the fewest containers.
+func (s *coverSearch) spendAll(p coverPurse, ceiling uint64) (coverSolution, error) {
+	useful := coverUseful(p.items)
+	if len(useful) == 0 {
+		return coverSolution{counts: make([]int, p.offers)}, nil
+	}
+	s.begin(useful[0])
+	s.spend = true
+	parts, least := coverParts(ceiling, useful), p.greedy(useful)
+	// As for the cheapest: the best is mostly near the ceiling.
+	for _, shift := range [...]uint{5, 2, 0} {
+		s.need, s.limit = ceiling-(ceiling-least)>>shift, p.money
+		if s.find(parts, p.offers) {
+			return s.found, nil
+		}
+		if s.exhausted() {
+			return coverSolution{}, coverTooMany(useful)
+		}
+	}
+	return coverSolution{}, ErrNotEnough // cannot be: the greedy purchase is at least so large
+}
+
+// greedy is the volume of some purchase within the money.
+func (s coverPurse) greedy(items []coverItem) uint64 {
+	volume, money := uint64(0), s.money
+	for _, it := range items {
+		n := uint64(it.most)
+		if it.price > 0 {
+			n = uint64(money / it.price)
+			if it.most > 0 {
+				n = min(n, uint64(it.most))
+			}
+		}
+		volume += n * it.size
+		money -= int64(n) * it.price
+	}
+	return volume
 }
 
 // ceiling is a volume the money cannot pass, parts of containers allowed: the
@@ -134,13 +154,4 @@ func (s coverPurse) ceiling(wanted uint64) uint64 {
 		money -= min(money, spent)
 	}
 	return min(volume, wanted)
-}
-
-// afford returns the cheapest purchase of a volume, if the money reaches.
-func (s coverPurse) afford(volume uint64) (coverSolution, bool, error) {
-	found, err := coverSolve(volume, s.items, s.offers)
-	if errors.Is(err, ErrNotEnough) {
-		return found, false, nil
-	}
-	return found, err == nil && found.cost <= s.money, err
 }

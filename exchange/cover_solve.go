@@ -52,8 +52,13 @@ func coverGCD[T int64 | uint64](a, b T) T {
 	return a
 }
 
-// coverSolve returns the best purchase, its counts beside the n offers.
+// coverSolve returns the cheapest purchase, its counts beside the n offers.
 func coverSolve(need uint64, items []coverItem, n int) (coverSolution, error) {
+	return new(coverSearch).solve(need, items, n)
+}
+
+// solve continues with the work that is left.
+func (s *coverSearch) solve(need uint64, items []coverItem, n int) (coverSolution, error) {
 	if need == 0 {
 		return coverSolution{counts: make([]int, n)}, nil
 	}
@@ -62,21 +67,26 @@ func coverSolve(need uint64, items []coverItem, n int) (coverSolution, error) {
 	if err != nil {
 		return coverSolution{}, err
 	}
-	s := coverSearch{need: need, best: useful[0], left: coverMostLabels}
-	first, second := coverHalves(need, useful)
+	s.begin(useful[0])
+	s.need = need
+	parts := coverParts(need, useful)
 	least := s.leastCost(need)
 	// The dearer a purchase may be, the more there is to search; the cheapest is
 	// mostly near the bound, so ask for it there before asking for it anywhere.
 	for _, shift := range [...]uint{5, 2, 0} {
 		s.limit = least + (most-least)>>shift
-		if s.find(first, second, n) {
+		if s.find(parts, n) {
 			return s.found, nil
 		}
-		if s.left <= 0 {
-			return coverSolution{}, fmt.Errorf("%w of %d sizes; want fewer offers, or sizes and prices with a larger common step", ErrTooManyCombinations, len(useful))
+		if s.exhausted() {
+			return coverSolution{}, coverTooMany(useful)
 		}
 	}
 	return coverSolution{}, ErrNotEnough // cannot be: the greedy purchase is within the limit
+}
+
+func coverTooMany(items []coverItem) error {
+	return fmt.Errorf("%w of %d sizes; want fewer offers, or sizes and prices with a larger common step", ErrTooManyCombinations, len(items))
 }
 
 // coverUseful drops offers that a cheaper and no smaller unlimited offer
