@@ -165,11 +165,16 @@ func (k likely) chance(n int, x float64) float64 {
 func (k likely) below(n int, x float64) float64 {
 	all, none := k.capacityOf(n, x, 0), k.capacityOf(n, x, 1)
 	half := float64((none - all) / 2)
-	sum := 0.0
-	for _, side := range [...]float64{-1, 1} {
-		for _, node := range intervalRule(12) {
-			c := all + half + float64(float64(side*node[0])*half)
-			sum += float64(node[1] * (1 - k.position(n, x, c)))
+	sum, rule := 0.0, intervalRule(12)
+	var c [12]float64
+	for i, side := range [...]float64{-1, 1} {
+		for j, node := range rule {
+			c[6*i+j] = all + half + float64(float64(side*node[0])*half)
+		}
+	}
+	for i := 0; i < len(c); i += likelyLanes {
+		for lane, u := range k.positions(n, x, [likelyLanes]float64(c[i:])) {
+			sum += float64(rule[(i+lane)%6][1] * (1 - u))
 		}
 	}
 	return (all - k.low + float64(half*sum)) / (k.high - k.low)
