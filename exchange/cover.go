@@ -32,7 +32,9 @@ type Bought struct {
 	Cost  decimal.Decimal // Count × Price, exact
 }
 
-// Purchase is what to pour from stock and what to buy. Every volume is exact.
+// Purchase is what to pour from stock and what to buy. Every volume is exact. Money
+// is a decimal.Decimal and writes itself, as text and as JSON: where a host sets
+// variables of that package, such as MarshalJSONWithoutQuotes, its form follows them.
 type Purchase struct {
 	Need       units.Volume // as ordered; for a budget without a need, all there is
 	FromStock  []Poured     // containers on hand to pour, in the order to pour them

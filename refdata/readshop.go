@@ -3,6 +3,7 @@ package refdata
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -130,5 +131,9 @@ func parsePrice(s string) (decimal.Decimal, error) {
 	if whole == "" || len(whole) > 9 || len(cents) > 4 || strings.Trim(whole+cents, "0123456789") != "" {
 		return decimal.Decimal{}, fmt.Errorf("not a price; want a plain number with at most four decimals")
 	}
-	return decimal.NewFromString(s)
+	n, err := strconv.ParseInt(whole+cents, 10, 64)
+	if err != nil { // cannot be: at most 13 digits
+		return decimal.Decimal{}, err
+	}
+	return decimal.New(n, -int32(len(cents))), nil // NewFromString obeys a variable that a host may set
 }

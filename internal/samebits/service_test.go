@@ -2,6 +2,7 @@ package samebits
 
 import (
 	"strconv"
+	"strings"
 
 	"example.com/meniscus/exchange"
 	"example.com/meniscus/units"
@@ -70,7 +71,7 @@ func plan(s *sheet) {
 		s.number(name+", chance", r.Chance, nil)
 		s.number(name+", mixed to 80 %", r.WhatIf[0], nil)
 		s.number(name+", gain per litre", r.GainPerLitre, nil)
-		s.word(name+", cost", r.Cost)
+		s.word(name+", cost", money{r.Cost})
 	}
 	u, err := exchange.BestUse(request(s), exchange.Supply{Bottle: units.Litre.Of(1), Bottles: 7})
 	s.share("seven bottles", u.Share, err)
@@ -153,11 +154,19 @@ func buying(s *sheet) {
 	}
 	p, err := exchange.Cover(exchange.Order{Need: l(8.7), Offers: offers, OnHand: exchange.Stock{{Name: "opened bottle", Volume: l(0.4), Count: 1, Opened: true}}})
 	s.litres("left over", p.Leftover, err)
-	s.word("cost", p.Cost)
+	s.word("cost", money{p.Cost})
 	for i, n := range p.Counts {
 		s.number("number of "+offers[i].Name, float64(n), err)
 	}
 	b, err := exchange.CoverBudget(exchange.Budget{Money: decimal.New(100, 0), Offers: offers})
 	s.litres("100 buys", b.Volume, err)
-	s.word("100 buys, for", b.Cost)
+	s.word("100 buys, for", money{b.Cost})
+}
+
+// money is an amount written in full: decimal's own String follows variables of that
+// package, which a host may have set.
+type money struct{ amount decimal.Decimal }
+
+func (m money) String() string {
+	return strings.TrimRight(strings.TrimRight(m.amount.StringFixed(8), "0"), ".")
 }
