@@ -42,7 +42,7 @@ func ParseDrive(s string) (Drive, error) {
 		}
 		if kind == Hexalobular {
 			n, err := strconv.Atoi(strings.TrimPrefix(rest, "T"))
-			if err != nil || n < leastLobes || n > mostLobes || !strings.HasPrefix(rest, "T") {
+			if err != nil || n < leastLobes || n > mostLobes || rest != "T"+strconv.Itoa(n) {
 				return Drive{}, fmt.Errorf("sealing: drive %q: %q is no hexalobular number; want T1 to T100", s, rest)
 			}
 			return Drive{Kind: kind, Number: n}, nil

@@ -96,7 +96,7 @@ func TestPlugLimitsFromBothSides(t *testing.T) {
 
 func TestDriveAndThreadLimits(t *testing.T) {
 	for text, ok := range map[string]bool{
-		"hexalobular T1": true, "hexalobular T100": true, "hexalobular T101": false, "hexalobular T0": false,
+		"hexalobular T1": true, "hexalobular T100": true, "hexalobular T101": false, "hexalobular T0": false, "hexalobular T+5": false, "hexalobular T045": false,
 		"hex socket 200 mm": true, "hex socket 200.1 mm": false, "hex socket 0 mm": false, "hex socket 0.1 mm": true,
 	} {
 		if d, err := ParseDrive(text); (err == nil) != ok {
