@@ -70,3 +70,33 @@ func TestManyFaultsAreCounted(t *testing.T) {
 		t.Errorf("1001 inputs: %.200v", err)
 	}
 }
+
+// A formula of inputs with more terms than anybody has is refused; one cause shared by
+// a thousand inputs has a row that can be read.
+func TestFormulasAreBounded(t *testing.T) {
+	full, one := severalTerms(t, 1, 4000, "full/"), uncertain(t, "one", 1, 0.1, measure.Normal, 0)
+	inputs, parts := make([]measure.Input, 26), make([]measure.Part, 26)
+	for i := range inputs {
+		inputs[i], parts[i] = measure.Input{Of: full}, measure.Part{Of: full, Sensitivity: 1}
+	}
+	sum := func(x []float64) float64 { return x[0] }
+	_, combined := measure.Combine(1, parts...)
+	_, propagated := measure.Propagate(measure.Propagation{Inputs: inputs, Model: sum})
+	_, simulated := measure.Simulate(context.Background(), measure.Simulation{Inputs: inputs, Model: sum, Trials: 10})
+	for name, err := range map[string]error{"combine": combined, "propagate": propagated, "simulate": simulated} {
+		if err == nil || !strings.Contains(err.Error(), "104000 terms together; want at most 100000") {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if _, err := measure.Combine(1, parts[:25]...); err != nil {
+		t.Errorf("100000 terms: %v", err)
+	}
+	sharing := make([]measure.Input, 1000)
+	for i := range sharing {
+		sharing[i] = measure.Input{Of: one}
+	}
+	table, err := measure.Propagation{Inputs: sharing, Model: sum}.Budget()
+	if err != nil || len(table.Rows) != 1 || !strings.HasSuffix(table.Rows[0].Quantity, "input 20, and 980 more)") {
+		t.Errorf("%v, %v", table.Rows, err)
+	}
+}

@@ -13,8 +13,8 @@ type Part struct {
 // caller has computed: its terms are the sum of sensitivity × terms of each
 // part, shared causes added with their signs before squaring. This is first-order
 // propagation, JCGM 100:2008 5.1.2 and 5.2.2. A value or sensitivity that is
-// not finite, a part that is not valid, or more than 4096 causes is an error; the
-// first ten faults are told.
+// not finite, a part that is not valid, more than 4096 causes, or more than 100 000
+// terms in all is an error; the first ten faults are told.
 func Combine(value float64, parts ...Part) (Reading, error) {
 	if err := checkParts(value, parts); err != nil {
 		return Reading{}, fmt.Errorf("measure: combine: %w", err)
@@ -23,12 +23,22 @@ func Combine(value float64, parts ...Part) (Reading, error) {
 	for _, p := range parts {
 		n += len(p.Of.doubt.terms)
 	}
+	if n > mostGathered {
+		return Reading{}, fmt.Errorf("measure: combine: %w", errGathered(n))
+	}
 	g := gathering{terms: make([]Term, 0, min(n, mostTerms))}
 	for _, p := range parts {
 		g.addAll(p.Of.doubt.terms, p.Sensitivity)
 	}
 	d := g.done()
 	return Reading{value, d}.orError()
+}
+
+// mostGathered bounds the terms of all inputs of a formula together.
+const mostGathered = 100_000
+
+func errGathered(n int) error {
+	return fmt.Errorf("inputs with %d terms together; want at most %d", n, mostGathered)
 }
 
 func checkParts(value float64, parts []Part) error {

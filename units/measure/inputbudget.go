@@ -10,8 +10,8 @@ import (
 
 // Budget returns the table of Propagate(p) with the inputs by name: a cause that
 // enters by one input has that input's estimate and sensitivity; one shared by
-// several has the row of its sum, also where that is zero because it cancelled.
-// Errors as for Propagate.
+// several has the row of its sum, which names the first 20 of them, also where that
+// is zero because it cancelled. Errors as for Propagate.
 func (p Propagation) Budget() (Table, error) {
 	value, slopes, err := p.evaluate()
 	if err != nil {
@@ -55,14 +55,22 @@ func (p Propagation) uses(slopes []float64) ([]use, []Part) {
 	return uses, parts
 }
 
+// mostNamed is how many inputs the row of a shared cause names.
+const mostNamed = 20
+
 func (p Propagation) row(uses []use) Row {
 	first := uses[0]
 	c := first.term.Cause
 	if len(uses) > 1 {
-		sum, names := 0.0, make([]string, len(uses))
+		sum, names := 0.0, make([]string, 0, min(len(uses), mostNamed+1))
 		for i, u := range uses {
 			sum += float64(u.slope * u.term.Scale)
-			names[i] = p.name(u.input)
+			if i < mostNamed {
+				names = append(names, p.name(u.input))
+			}
+		}
+		if more := len(uses) - mostNamed; more > 0 {
+			names = append(names, fmt.Sprintf("and %d more", more))
 		}
 		return causeRow(c, c.Label()+" (shared: "+strings.Join(names, ", ")+")", sum)
 	}

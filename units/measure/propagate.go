@@ -37,8 +37,8 @@ type Propagation struct {
 // of the value to each contribution.
 //
 // No model, a model that gives NaN, an infinity or a panic, a count of sensitivities
-// other than that of the inputs, more than 1000 inputs, and readings that are not
-// valid are errors.
+// other than that of the inputs, more than 1000 inputs or 100 000 of their terms
+// in all, and readings that are not valid are errors.
 func Propagate(p Propagation) (Reading, error) {
 	value, slopes, err := p.evaluate()
 	if err != nil {
@@ -114,10 +114,15 @@ func checkInputs(inputs []Input) error {
 		return fmt.Errorf("%d inputs; want at most %d", len(inputs), mostInputs)
 	}
 	var faults told
+	terms := 0
 	for i, in := range inputs {
+		terms += len(in.Of.doubt.terms)
 		if err := in.Of.doubt.fault; err != nil {
 			faults.add(fmt.Errorf("input %d (%s): %w", i+1, quote(in.Name), err))
 		}
+	}
+	if terms > mostGathered {
+		faults.add(errGathered(terms))
 	}
 	return faults.join()
 }
