@@ -67,9 +67,11 @@ var (
 // the order given.
 //
 // The answer is exact, money and volume, and the same whatever the order of
-// search. Sizes need no common step: quarts and litres mix. Bad input is an
-// error naming the first ten faults of the offers and of the stock each; ErrNotEnough and ErrTooManyCombinations tell apart
-// what cannot be covered from what cannot be decided.
+// search. Sizes need no common step: quarts and litres mix, on sale in ten sizes of
+// three systems up to 2000 L. What would take more than some tens of milliseconds
+// or 32 MB is refused with ErrTooManyCombinations, what cannot be covered with
+// ErrNotEnough. Bad input is an error naming the first ten faults of the offers
+// and of the stock each.
 func Cover(o Order) (Purchase, error) {
 	if err := o.check(); err != nil {
 		return Purchase{}, err

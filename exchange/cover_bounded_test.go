@@ -70,7 +70,7 @@ func TestCoverBytesAreBounded(t *testing.T) {
 }
 
 // Sizes of three systems of measure, as a workshop may find them on sale, are
-// decided up to 1000 L: with prices, without, and all at one price a litre.
+// decided up to 2000 L: with prices, without, and all at one price a litre.
 func TestCoverDecidesPracticalOrders(t *testing.T) {
 	l := units.Litre.Of
 	shops := map[string][]Offer{
@@ -84,7 +84,7 @@ func TestCoverDecidesPracticalOrders(t *testing.T) {
 	}
 	shops["one rate"] = exact
 	for name, offers := range shops {
-		for _, need := range []float64{0.3, 5.7, 11, 100, 500, 999.9, 1000} {
+		for _, need := range []float64{0.3, 5.7, 11, 100, 500, 999.9, 1000, 2000} {
 			var order, short, all error
 			took := boundedBytes(func() {
 				_, order = Cover(Order{Need: l(need), Offers: offers})

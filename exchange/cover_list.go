@@ -117,6 +117,9 @@ func (s *coverSearch) extend(out []coverLabel, from coverLabel, it coverItem, lo
 	out, keep, kept := s.push(out, c)
 	if kept {
 		s.left--
+		if len(s.nodes) == coverMostNodes {
+			s.left = 0
+		}
 	} else {
 		s.nodes = s.nodes[:c.node]
 	}

@@ -6,7 +6,8 @@ import "math/bits"
 // milliseconds and some megabytes.
 const (
 	coverMostLabels = 1 << 21 // labels looked at, one that is kept counting twice
-	coverMostList   = 1 << 17 // labels of one list
+	coverMostList   = 1 << 16 // labels of one list
+	coverMostNodes  = 1 << 18 // labels kept, of all lists
 	coverMostPairs  = 6 << 20 // steps of pairing the lists
 	// coverTieCost is what weighing two equal purchases counts as, in labels.
 	coverTieCost = 16

@@ -21,7 +21,7 @@ type MeasuredService struct {
 	Coverage         float64          // probability of the interval; zero: 0.95
 	// Trials of the simulation that stands in, if one must; 1000 to 2^30. Zero is 1e6
 	// for an ordinary service, about ten drains of five causes each; for a larger one
-	// so many, never below 2500, that nobody waits a second who did not ask to. An end
+	// so many, never below 2000, that nobody waits a second who did not ask to. An end
 	// of a 95 % interval is then good to about 3/√Trials standard deviations.
 	Trials int
 	Seed   uint64 // of that simulation
@@ -79,7 +79,7 @@ const (
 	intervalMostDrains = 100
 	intervalMostTerms  = 4096 // causes of all drains and of the capacity
 	intervalTrials     = 1_000_000
-	intervalFewest     = 2500
+	intervalFewest     = 2000
 )
 
 // Interval returns the old share after the drains with the interval that holds it
