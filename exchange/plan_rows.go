@@ -3,7 +3,6 @@ package exchange
 import (
 	"slices"
 	"strconv"
-	"strings"
 
 	"example.com/meniscus/units"
 	"github.com/shopspring/decimal"
@@ -120,10 +119,9 @@ func planCost(price decimal.Decimal, v units.Volume) decimal.Decimal {
 
 // planLitres is the volume as an exact decimal of litres.
 func planLitres(v units.Volume) decimal.Decimal {
-	text, _, _ := strings.Cut(v.String(), " ")
-	d, err := decimal.NewFromString(text)
+	d, err := v.Decimal(units.Litre, units.MostPlaces, units.HalfEven)
 	if err != nil {
-		return decimal.Decimal{} // cannot be: a valid volume prints a plain number
+		return decimal.Decimal{} // cannot be: the volume is valid, and a litre is one
 	}
 	return d
 }

@@ -317,3 +317,18 @@ func TestPlanBoundTakesTheLargerDrain(t *testing.T) {
 		}
 	}
 }
+
+// What a volume costs is exact to its last tick, however long the decimal.
+func TestPlanCostIsExact(t *testing.T) {
+	for _, text := range []string{"0 L", "1 L", "7.33 L", "0.00000000000001 L", "9.46352946123457 L", "1000 L", "-0.5 L"} {
+		v, err := units.ParseVolume(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		written, _, _ := strings.Cut(v.String(), " ")
+		want, err := decimal.NewFromString(written)
+		if err != nil || !planLitres(v).Equal(want) {
+			t.Errorf("%s: %s litres, written %s", text, planLitres(v), written)
+		}
+	}
+}
