@@ -215,7 +215,7 @@ func TestOverfillIsNoFault(t *testing.T) {
 		{cycle(1.7), Short, ": shown to be short"},
 		{cycle(2.3, look...), Over, ": shown to be over"},
 	} {
-		if got := c.b.Sentence(); c.b.Verdict != c.verdict || !strings.HasSuffix(got, c.words) {
+		if got := c.b.Sentence(); c.b.Verdict != c.verdict || !strings.HasSuffix(got, c.words) || !strings.HasPrefix(got, c.b.Net.Best().Text(units.Millilitre, 0)+" ± ") {
 			t.Errorf("%s, %s; want %s", got, c.b.Verdict, c.words)
 		}
 	}

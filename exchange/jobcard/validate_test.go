@@ -71,7 +71,7 @@ func TestRefusedEntriesSayWhyAndChangeNothing(t *testing.T) {
 		{"note with a bidi override", refilled, Note(at(3), "abc\u202edef"), "U+202E"},
 		{"note too long", refilled, Note(at(3), strings.Repeat("x", 1001)), "at most 1000"},
 		{"invalid UTF-8", refilled, Note(at(3), "\xff"), "UTF-8"},
-		{"strike of nothing", refilled, Strike(at(3), 9, "slip"), "is not on the card"},
+		{"strike of nothing", refilled, Strike(at(3), 9, "slip"), "entry 9 is not on the card"},
 		{"strike without a reason", refilled, Strike(at(3), 2, ""), "lacks text"},
 		{"strike that leaves nonsense", refilled, Strike(at(3), 1, "slip"), "the rest does not stand"},
 		{"close too early", refilled, Close(at(3)), "not ready to close"},
