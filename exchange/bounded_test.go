@@ -2,22 +2,13 @@ package exchange
 
 import (
 	"errors"
-	"runtime"
 	"strings"
 	"testing"
 
+	"example.com/meniscus/internal/allocated"
 	"example.com/meniscus/units"
 	"github.com/shopspring/decimal"
 )
-
-// boundedBytes is what f allocates in all, collected or not.
-func boundedBytes(f func()) uint64 {
-	var before, after runtime.MemStats
-	runtime.ReadMemStats(&before)
-	f()
-	runtime.ReadMemStats(&after)
-	return after.TotalAlloc - before.TotalAlloc
-}
 
 // The longest workings cost what their lines cost, not the square of it.
 func TestLongWorkingsAreLinear(t *testing.T) {
@@ -43,7 +34,7 @@ func TestLongWorkingsAreLinear(t *testing.T) {
 		},
 	} {
 		var err error
-		if took := boundedBytes(func() { err = f() }); err != nil || took > 8<<20 {
+		if took := allocated.Bytes(func() { err = f() }); err != nil || took > 8<<20 {
 			t.Errorf("%s: %d bytes, %v; want at most 8 MiB", name, took, err)
 		}
 	}
@@ -86,7 +77,7 @@ func TestLongListsAreRefusedAtOnce(t *testing.T) {
 		}, "1001 samples; want 1 to 1000"},
 	} {
 		var err error
-		if took := boundedBytes(func() { err = c.f() }); err == nil || !strings.Contains(err.Error(), c.want) || took > 1<<20 {
+		if took := allocated.Bytes(func() { err = c.f() }); err == nil || !strings.Contains(err.Error(), c.want) || took > 1<<20 {
 			t.Errorf("%s: %d bytes, %v; want %q", name, took, err, c.want)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"testing"
 
+	"example.com/meniscus/internal/allocated"
 	"example.com/meniscus/units"
 	"github.com/shopspring/decimal"
 )
@@ -62,7 +63,7 @@ func coverAwkward(t *testing.T) map[string]func() error {
 func TestCoverBytesAreBounded(t *testing.T) {
 	for name, f := range coverAwkward(t) {
 		var err error
-		took := boundedBytes(func() { err = f() })
+		took := allocated.Bytes(func() { err = f() })
 		if took > coverBytes {
 			t.Errorf("%s: %d bytes, %v; want at most %d", name, took, err, coverBytes)
 		}
@@ -86,7 +87,7 @@ func TestCoverDecidesPracticalOrders(t *testing.T) {
 	for name, offers := range shops {
 		for _, need := range []float64{0.3, 5.7, 11, 100, 500, 999.9, 1000, 2000} {
 			var order, short, all error
-			took := boundedBytes(func() {
+			took := allocated.Bytes(func() {
 				_, order = Cover(Order{Need: l(need), Offers: offers})
 				_, short = CoverBudget(Budget{Need: l(need), Money: decimal.NewFromFloat(8 * need), Offers: offers})
 				if name != "no prices" {

@@ -1,12 +1,7 @@
 package exchange
 
 import (
-	"crypto/sha256"
-	"flag"
-	"fmt"
 	"math/rand/v2"
-	"os"
-	"strings"
 	"testing"
 
 	"example.com/meniscus/thermal"
@@ -15,40 +10,13 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-var serviceUpdate = flag.Bool("service.update", false, "write testdata/digests-service.txt anew")
-
-const serviceDigests = "testdata/digests-service.txt"
-
 // As TestDilutionDigests, for what surrounds the dilution itself: estimates, samples,
 // schedules, the level, tilts, combined services, buying.
 func TestServiceDigests(t *testing.T) {
-	var b strings.Builder
-	for _, d := range []struct {
-		name string
-		one  func(testing.TB, *rand.Rand, func(float64))
-	}{
+	checkDigests(t, "testdata/digests-service.txt", 41, []digestLaw{
 		{"EstimateCapacity", digestEstimate}, {"FromSamples", digestSamples}, {"Schedule", digestSchedule}, {"Level", digestLevel},
 		{"Tilt", digestTilt}, {"Combine", digestCombine}, {"Cover", digestCover}, {"BestUse", digestUse},
-	} {
-		sum, n := sha256.New(), 0
-		rng := rand.New(rand.NewPCG(41, 42))
-		for n < 20_000 {
-			d.one(t, rng, func(x float64) { n++; digestAdd(sum, x) })
-		}
-		fmt.Fprintf(&b, "%s %d %x\n", d.name, n, sum.Sum(nil)[:16])
-	}
-	if *serviceUpdate {
-		if err := os.WriteFile(serviceDigests, []byte(b.String()), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(serviceDigests)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if b.String() != string(want) {
-		t.Errorf("digests\n%swant\n%s", b.String(), want)
-	}
+	})
 }
 
 // digestWithin lies between two numbers, by operations that are exact or rounded once.

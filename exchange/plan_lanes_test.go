@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"example.com/meniscus/internal/allocated"
 	"example.com/meniscus/units"
 )
 
@@ -45,7 +46,7 @@ func TestLongestPlanIsBounded(t *testing.T) {
 	q := planLongest(t)
 	var p Proposal
 	var err error
-	took := boundedBytes(func() { p, err = Plan(q) })
+	took := allocated.Bytes(func() { p, err = Plan(q) })
 	if err != nil || len(p.Rows) != planMostCycles || took > 4<<20 {
 		t.Errorf("%d rows, %d bytes, %v; want at most 4 MiB", len(p.Rows), took, err)
 	}

@@ -2,12 +2,12 @@ package refdata
 
 import (
 	"fmt"
-	"runtime"
 	"strings"
 	"testing"
 	"testing/fstest"
 
 	"example.com/meniscus/exchange/sealing"
+	"example.com/meniscus/internal/allocated"
 	"example.com/meniscus/units"
 )
 
@@ -26,14 +26,6 @@ func manyPlugs(n int) Procedure {
 	return p
 }
 
-func allocated(call func()) uint64 {
-	var before, after runtime.MemStats
-	runtime.ReadMemStats(&before)
-	call()
-	runtime.ReadMemStats(&after)
-	return after.TotalAlloc - before.TotalAlloc
-}
-
 // A procedure made by a program, of a thousand plugs, is compared, explained and
 // refused in work that grows with its size, not with the square of it: of the last
 // plug's own difference nothing is lost.
@@ -41,12 +33,12 @@ func TestManyPlugs(t *testing.T) {
 	before, after := manyPlugs(1000), manyPlugs(1000)
 	after.Plugs[999].Torque = units.NewtonMetre.Of(25)
 	var list []Difference
-	used := allocated(func() { list = Diff(before, after) })
+	used := allocated.Bytes(func() { list = Diff(before, after) })
 	if len(list) != 1 || list[0].String() != "plug.p999.torque: 24 N·m -> 25 N·m" || used > 20<<20 { // every path put together for every other is gigabytes
 		t.Errorf("%d bytes, %v", used, list)
 	}
 	var text string
-	if bytes := allocated(func() { text = Explain(before) }); bytes > 3<<19 || strings.Count(text, "\n") != 1+2*3000 {
+	if bytes := allocated.Bytes(func() { text = Explain(before) }); bytes > 3<<19 || strings.Count(text, "\n") != 1+2*3000 {
 		t.Errorf("%d bytes for %d lines", bytes, strings.Count(text, "\n"))
 	}
 	for i := range before.Figures {
@@ -96,7 +88,7 @@ func TestAFolderOfFaults(t *testing.T) {
 	} {
 		var found []Finding
 		var err error
-		used := allocated(func() { found, err = Check(c.files, ".") })
+		used := allocated.Bytes(func() { found, err = Check(c.files, ".") })
 		if err != nil || len(found) < mostErrors || len(found) > mostErrors+2 || used > c.bytes {
 			t.Fatalf("%s: %d findings, %d bytes, %v", c.name, len(found), used, err)
 		}

@@ -2,9 +2,9 @@ package jobcard
 
 import (
 	"fmt"
-	"runtime"
 	"testing"
 
+	"example.com/meniscus/internal/allocated"
 	"example.com/meniscus/thermal"
 	"example.com/meniscus/units"
 )
@@ -74,15 +74,6 @@ func dearCards(t testing.TB) map[string]*Card {
 	return cards
 }
 
-// allocated returns the bytes that do takes from the heap.
-func allocated(do func()) uint64 {
-	var before, after runtime.MemStats
-	runtime.ReadMemStats(&before)
-	do()
-	runtime.ReadMemStats(&after)
-	return after.TotalAlloc - before.TotalAlloc
-}
-
 // A card of many entries and strikes was reckoned again from the start at each strike,
 // amounts and doubts and all: gigabytes for a file of 100 kB.
 func TestTheDearestCardsAreBounded(t *testing.T) {
@@ -91,7 +82,7 @@ func TestTheDearestCardsAreBounded(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		got := allocated(func() { _, err = Decode(text) })
+		got := allocated.Bytes(func() { _, err = Decode(text) })
 		t.Logf("%s: %d kB of text, %d kB allocated", name, len(text)>>10, got>>10)
 		if err != nil || got > 32<<20 {
 			t.Errorf("%s: %d kB to decode %d kB, %v; want at most 32 MB", name, got>>10, len(text)>>10, err)
@@ -104,7 +95,7 @@ func TestTheDearestCardsAreBounded(t *testing.T) {
 			"findings": func() { card.Findings() }, "blocking": func() { card.Blocking() }, "next": func() { card.Next() },
 			"weighed": func() { weighed(t, card) }, "record": func() { _ = card.Record() },
 		} {
-			if got := allocated(do); got > 32<<20 {
+			if got := allocated.Bytes(do); got > 32<<20 {
 				t.Errorf("%s: %d kB for its %s; want at most 32 MB", name, got>>10, what)
 			}
 		}

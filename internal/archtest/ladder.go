@@ -45,7 +45,7 @@ func kernels(path string) (importers []string, known bool) {
 		return []string{"refdata"}, true
 	case "internal/source":
 		return []string{"internal/archtest", "internal/apilist"}, true
-	case "internal/published", "internal/brokendisk", "internal/archtest", "internal/apilist", "internal/badinput", "internal/samebits":
+	case "internal/published", "internal/brokendisk", "internal/archtest", "internal/apilist", "internal/badinput", "internal/samebits", "internal/allocated", "internal/pinned":
 		return nil, true
 	}
 	return nil, false

@@ -5,10 +5,10 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"runtime"
 	"strings"
 	"testing"
 
+	"example.com/meniscus/internal/allocated"
 	"example.com/meniscus/units"
 	"example.com/meniscus/units/measure"
 )
@@ -163,13 +163,13 @@ func TestWeightedMeanIsBounded(t *testing.T) {
 		shared[i] = severalTerms(t, 5, 50, "all/")
 	}
 	var err error
-	if used := allocated(func() { _, err = measure.WeightedMean(agreeing...) }); err != nil || used > 4<<20 {
+	if used := allocated.Bytes(func() { _, err = measure.WeightedMean(agreeing...) }); err != nil || used > 4<<20 {
 		t.Errorf("200 readings of 20 causes: %d bytes, %v", used, err)
 	}
-	if used := allocated(func() { _, err = measure.WeightedMean(shared...) }); err != nil || used > 1<<20 {
+	if used := allocated.Bytes(func() { _, err = measure.WeightedMean(shared...) }); err != nil || used > 1<<20 {
 		t.Errorf("200 readings of the same 50 causes: %d bytes, %v", used, err)
 	}
-	used := allocated(func() { _, err = measure.WeightedMean(astray...) })
+	used := allocated.Bytes(func() { _, err = measure.WeightedMean(astray...) })
 	if !errors.Is(err, measure.ErrDisagree) || used > 1<<20 || len(err.Error()) > 4000 || !strings.HasSuffix(err.Error(), "\nand 19890 more") {
 		t.Errorf("200 readings astray: %d bytes, %.4000v", used, err)
 	}
@@ -240,15 +240,6 @@ func severalTerms(tb testing.TB, x float64, n int, prefix string) measure.Readin
 		terms[i] = measure.Term{Cause: cause(tb, prefix+fmt.Sprint(i)), Scale: 0.1}
 	}
 	return reading(tb, x, terms...)
-}
-
-// allocated is how many bytes a call asks for in all.
-func allocated(call func()) uint64 {
-	var before, after runtime.MemStats
-	runtime.ReadMemStats(&before)
-	call()
-	runtime.ReadMemStats(&after)
-	return after.TotalAlloc - before.TotalAlloc
 }
 
 // What no call of ours gives, written into a struct by hand, is not printed as a number.

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/meniscus/internal/allocated"
 	"example.com/meniscus/units"
 	"example.com/meniscus/units/measure"
 )
@@ -18,7 +19,7 @@ func TestReadingsAreBounded(t *testing.T) {
 	full, one := severalTerms(t, 1, 4096, "full/"), uncertain(t, "one", 1, 0.1, measure.Normal, 0)
 	var table measure.Table
 	var err error
-	if used := allocated(func() { table, err = measure.Budget(full) }); err != nil || len(table.Rows) != 4096 || used > 4<<20 {
+	if used := allocated.Bytes(func() { table, err = measure.Budget(full) }); err != nil || len(table.Rows) != 4096 || used > 4<<20 {
 		t.Errorf("budget of 4096 causes: %d rows, %d bytes, %v", len(table.Rows), used, err)
 	}
 	text, err := full.MarshalJSON()
