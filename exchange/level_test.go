@@ -284,7 +284,7 @@ func TestLevelWordsAndSteps(t *testing.T) {
 		}
 	}
 	steps := e.Steps.Text()
-	for _, want := range []string{"beyond the right level at mid-window", "A·x·tan t", "off when closed at the lip", "runs out (+)"} {
+	for _, want := range []string{"beyond the right level at mid-window", "A·x·tan t", "off when closed at the lip", "runs out (+)", "closing + case + tilt = -", " mL + ("} {
 		if !strings.Contains(steps, want) {
 			t.Errorf("%s\nlacks %q", steps, want)
 		}

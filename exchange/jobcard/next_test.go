@@ -6,6 +6,7 @@ import (
 
 	"example.com/meniscus/exchange"
 	"example.com/meniscus/exchange/caution"
+	"example.com/meniscus/thermal"
 	"example.com/meniscus/units"
 )
 
@@ -199,5 +200,43 @@ func TestPutBackWithWhatTheHoseKeeps(t *testing.T) {
 		if _, err := card.PutBack(Pour{Temperature: units.Celsius(18), Besides: bad}); err == nil || !strings.Contains(err.Error(), "besides; want zero to the box's capacity") {
 			t.Errorf("%v besides: %v", bad, err)
 		}
+	}
+}
+
+// A plug tightened to another torque than the sheet's is to be tightened; a reading too
+// near an end of the window is to be made again; a box without a check plug still wants
+// its temperature read, and one without a window its check plug opened.
+func TestNextNamesWhatIsLeft(t *testing.T) {
+	nm := units.NewtonMetre.Of
+	after := func(s Spec, entries ...Entry) Step { return fill(t, s, append(ternEntries()[:8:8], entries...)...).Next() }
+	shut := []Entry{RefillOf(at(74), jug(2.2, 45)), NewWasher(at(75), "drain", "ring-16"), TorqueSet(at(76), "drain", nm(24), "wrench-50"), GearRuns(at(77), 4)}
+	s := ternSpec()
+	loose := append([]Entry{}, shut...)
+	loose[2] = TorqueSet(at(76), "drain", nm(30), "wrench-50")
+	if got := after(s, loose...); got.Code != "tighten" || got.Plug != "drain" || !strings.Contains(got.Text, "24.0 N·m") {
+		t.Errorf("tightened to 30 N·m: %+v", got)
+	}
+	near := ReadWindow(at(80), WindowReading{Temperature: units.Celsius(47.9), Thermometer: "probe-1", EngineIdling: true, Level: true})
+	if got := after(s, append(shut, near)...); got.Code != "read-window" || !strings.Contains(got.Text, "too near an end of 38 °C to 48 °C") {
+		t.Errorf("near an end: %+v", got)
+	}
+	bare := ternSpec()
+	bare.Plugs = bare.Plugs[:2]
+	if got := after(bare, shut...); got.Code != "read-window" || strings.Contains(got.Text, "too near") {
+		t.Errorf("no check plug: %+v", got)
+	}
+	open := ternSpec()
+	open.Window = thermal.Window{}
+	if got := after(open, shut...); got.Code != "observe" {
+		t.Errorf("no window: %+v", got)
+	}
+}
+
+// Nothing agreed is met, whatever the purpose.
+func TestNothingAgreedIsMet(t *testing.T) {
+	s := ternSpec()
+	s.Target, s.Purpose = 0, exchange.ChangeClass
+	if got := fill(t, s, ternEntries()[:4]...).Next(); got.Code != "fit-washer" {
+		t.Errorf("%+v", got)
 	}
 }

@@ -21,8 +21,10 @@ func TestOutcomeRefuses(t *testing.T) {
 			}
 		}
 	}
-	if x, err := o.StandardError(0.001); err == nil {
-		t.Errorf("standard error so near the end: %v", x)
+	for _, p := range []float64{0.001, 0.999} {
+		if x, err := o.StandardError(p); err == nil {
+			t.Errorf("standard error so near an end, at %v: %v", p, x)
+		}
 	}
 	for _, none := range []*measure.Outcome{nil, {}} {
 		for name, f := range outcomeFigures(none) {

@@ -28,6 +28,8 @@ func TestTwoDigits(t *testing.T) {
 		{1.5, 0.0995, measure.Up, "1.50", "0.10"},
 		{12345, 678, measure.Nearest, "12340", "680"}, // half to even
 		{3, 678, measure.Nearest, "0", "680"},
+		{1234567, 67812, measure.Nearest, "1235000", "68000"},
+		{-987654321, 1.25e6, measure.Up, "-987700000", "1300000"},
 		{1e20, 1.2e18, measure.Nearest, "1.000000e+20", "12e17"},
 		{2.5, 0, measure.Nearest, "2.5", "0"},
 		{math.Copysign(0, -1), 0, measure.Nearest, "0", "0"},

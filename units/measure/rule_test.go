@@ -32,3 +32,11 @@ func TestRuleMoments(t *testing.T) {
 		}
 	}
 }
+
+func TestBeforeIsTheNextFloatDown(t *testing.T) {
+	for _, x := range []float64{0, math.SmallestNonzeroFloat64, -math.SmallestNonzeroFloat64, 1, -1, 1e300, -1e300, 0.1} {
+		if got, want := before(x), math.Nextafter(x, math.Inf(-1)); got != want {
+			t.Errorf("before %v: %v; want %v", x, got, want)
+		}
+	}
+}

@@ -509,3 +509,24 @@ func TestEarliestFailureIsNamed(t *testing.T) {
 		t.Errorf("%d trials: nothing failed", trial+1)
 	}
 }
+
+// What a caller draws stands after the inputs, in the order given: 5 + 1 + 2·10 + 3·100.
+func TestSimulateDrawsInOrder(t *testing.T) {
+	five, err := measure.Exact(5)
+	if err != nil {
+		t.Fatal(err)
+	}
+	always := func(x float64) func(*measure.Stream) float64 { return func(*measure.Stream) float64 { return x } }
+	o, err := measure.Simulate(context.Background(), measure.Simulation{
+		Inputs: []measure.Input{{Name: "five", Of: five}},
+		Draws:  []func(*measure.Stream) float64{always(1), always(10), always(100)},
+		Model:  func(x []float64) float64 { return x[0] + x[1] + 2*x[2] + 3*x[3] },
+		Trials: 3000, Seed: 1,
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if least, most := o.Range(); least != 326 || most != 326 || o.Mean() != 326 {
+		t.Errorf("%v to %v, mean %v; want 326", least, most, o.Mean())
+	}
+}

@@ -9,7 +9,7 @@ import (
 
 // String returns the value and its standard uncertainty to two digits, such as
 // "2.400 (u = 0.020)"; the value alone where there is no doubt.
-func (r Reading) String() string { return r.doubt.brief(r.value, 1, "") }
+func (r Reading) String() string { return r.doubt.brief(r.value, "") }
 
 // Text returns the value with its expanded uncertainty U = k·u to two digits, such as
 // "2.400 ± 0.040 (k = 2)". A k that is not a finite number above 0 gives "not valid".
@@ -19,7 +19,7 @@ func (r Reading) Text(k float64) string { return r.doubt.full(r.value, 1, k, "")
 // the base unit, such as "2.400 L (u = 0.020 L)".
 func (m Measured[D]) String() string {
 	u := base[D]()
-	return m.doubt.brief(m.best.In(u), 1, u.String())
+	return m.doubt.brief(m.best.In(u), u.String())
 }
 
 // Text returns the best estimate and its expanded uncertainty U = k·u in the
@@ -37,7 +37,7 @@ func (m Measured[D]) Text(unit units.Unit[D], k float64) string {
 // String returns the best estimate and its standard uncertainty to two digits in
 // °C, such as "41.00 °C (u = 0.58 °C)".
 func (t Temperature) String() string {
-	return t.doubt.brief(t.best.Celsius(), 1, units.CelsiusDegree.String())
+	return t.doubt.brief(t.best.Celsius(), units.CelsiusDegree.String())
 }
 
 // Text returns the best estimate and its expanded uncertainty U = k·u on the
@@ -50,12 +50,12 @@ func (t Temperature) Text(scale units.Scale, k float64) string {
 	return t.doubt.full(t.best.Celsius(), 1, k, units.CelsiusDegree.String())
 }
 
-// brief states the standard uncertainty; factor converts the terms' unit.
-func (d doubt) brief(value, factor float64, unit string) string {
+// brief states the standard uncertainty, in the unit of the terms.
+func (d doubt) brief(value float64, unit string) string {
 	if d.fault != nil {
 		return notValid
 	}
-	v, u := TwoDigits(value, d.u()*factor, Nearest)
+	v, u := TwoDigits(value, d.u(), Nearest)
 	if len(d.terms) == 0 {
 		return with(v, unit)
 	}
