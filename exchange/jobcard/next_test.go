@@ -208,7 +208,9 @@ func TestPutBackWithWhatTheHoseKeeps(t *testing.T) {
 // its temperature read, and one without a window its check plug opened.
 func TestNextNamesWhatIsLeft(t *testing.T) {
 	nm := units.NewtonMetre.Of
-	after := func(s Spec, entries ...Entry) Step { return fill(t, s, append(ternEntries()[:8:8], entries...)...).Next() }
+	after := func(s Spec, entries ...Entry) Step {
+		return fill(t, s, append(ternEntries()[:8:8], entries...)...).Next()
+	}
 	shut := []Entry{RefillOf(at(74), jug(2.2, 45)), NewWasher(at(75), "drain", "ring-16"), TorqueSet(at(76), "drain", nm(24), "wrench-50"), GearRuns(at(77), 4)}
 	s := ternSpec()
 	loose := append([]Entry{}, shut...)
