@@ -164,7 +164,7 @@ func printDoubt(w io.Writer, r result) {
 	}
 	fmt.Fprintf(w, "\nHOW SURE\n")
 	if l := r.Likely; l != nil {
-		fmt.Fprintf(w, "  old fluid, if mixed and poured back as drained: %s with %.0f %% probability; the capacity's range is %.0f %% of that doubt\n", span(l.Low, l.High), 100*l.Coverage, 100*l.CapacityShare)
+		fmt.Fprintf(w, "  old fluid, if mixed: %s with %.0f %% probability; the capacity's range is %.0f %% of that doubt\n", span(l.Low, l.High), 100*l.Coverage, 100*l.CapacityShare)
 	}
 	fmt.Fprintf(w, "  %s\n", r.Balance.Sentence)
 	for _, c := range r.Balance.Contributors[:min(3, len(r.Balance.Contributors))] {

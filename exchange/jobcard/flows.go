@@ -31,15 +31,15 @@ type flows struct {
 type move struct {
 	before  *move
 	volume  *measure.Volume
-	in, out int8 // what it counts for in the sums: 1, 0 or -1
-	drained int  // the cycle whose drain it is part of; 0: none
+	in, out int8    // what it counts for in the sums: 1, 0 or -1
+	old     float64 // share of old fluid in what was put in
 }
 
-// put counts what went in.
-func (f *flows) put(v *measure.Volume) {
+// put counts what went in, and how much of it was old fluid.
+func (f *flows) put(v *measure.Volume, old float64) {
 	f.in, f.net = f.in.Add(v.Best()), f.net.Add(v.Best())
 	f.used, f.cycleIn = f.used.Add(v.Best()), f.cycleIn.Add(v.Best())
-	f.last = &move{before: f.last, volume: v, in: 1}
+	f.last = &move{before: f.last, volume: v, in: 1, old: old}
 }
 
 // withhold counts what was put in and never reached the box.
@@ -54,7 +54,6 @@ func (f *flows) take(v *measure.Volume, drain bool) {
 	f.out, f.net = f.out.Add(v.Best()), f.net.Sub(v.Best())
 	f.last = &move{before: f.last, volume: v, out: 1}
 	if drain {
-		f.last.drained = f.cycles
 		f.cycleOut = f.cycleOut.Add(v.Best())
 		f.cycleReads++
 	}
@@ -115,23 +114,4 @@ func summed(best units.Volume, parts []measure.Part) measure.Volume {
 		}
 	}
 	return measure.MeasuredExactly(units.Litre.Of(units.Huge)) // not valid, as a sum past the range is
-}
-
-// drains returns what each cycle drained, the present one last.
-func (f flows) drains() []measure.Volume {
-	if f.cycles == 0 {
-		return nil
-	}
-	best, parts := make([]units.Volume, f.cycles), make([][]measure.Part, f.cycles)
-	for _, m := range f.moves() {
-		if i := m.drained - 1; i >= 0 {
-			best[i] = best[i].Add(m.volume.Best())
-			parts[i] = append(parts[i], measure.Part{Of: m.volume.Reading(), Sensitivity: 1})
-		}
-	}
-	list := make([]measure.Volume, f.cycles)
-	for i := range list {
-		list[i] = summed(best[i], parts[i])
-	}
-	return list
 }

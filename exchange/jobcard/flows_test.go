@@ -92,16 +92,6 @@ func TestDoubtIsThatOfAddingOneAtATime(t *testing.T) {
 		if b.PlusMinus != net.U().Scale(coverage) {
 			t.Errorf("± %v; want %v", b.PlusMinus, net.U().Scale(coverage))
 		}
-		drained := measure.Volume{}
-		for _, v := range card.state.flows.drains() {
-			drained = drained.Add(v)
-		}
-		if n := len(card.state.flows.drains()); n != card.Cycles() {
-			t.Errorf("%d drains in %d cycles", n, card.Cycles())
-		}
-		if drained.Best().Compare(out.Best()) > 0 {
-			t.Errorf("drained %v of %v that came out", drained.Best(), out.Best())
-		}
 	})
 	if struck < 100 {
 		t.Errorf("only %d strikes were tried", struck)

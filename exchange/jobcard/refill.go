@@ -35,7 +35,7 @@ func (l ledger) refilled(e line) (ledger, error) {
 			both(v), both(net), both(most))
 	}
 	l.shares = l.shares.refill(v, e.OldShare)
-	l.flows.put(e.volume)
+	l.flows.put(e.volume, e.OldShare)
 	l.endDrain()
 	l.unmixed = l.unmixed || e.Kind == Refilled
 	if e.Kind == Refilled {
