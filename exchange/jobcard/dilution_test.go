@@ -191,3 +191,32 @@ func TestIntervalAgainstSimulation(t *testing.T) {
 		t.Errorf("the readings were meant to count: capacity %v", r.CapacityShare)
 	}
 }
+
+// 2 L out of 10 L and 2.5 L back: 8/10.5 is old. 2.5 L out and 2 L back of which a quarter
+// is old: 0.25 + (0.7619 - 0.25)·8/10. Then the capacity's range, 9 to 11 L, is all the doubt.
+func TestIntervalStepsByHand(t *testing.T) {
+	s := simple(10)
+	back := RefillOf(at(4), plain(2))
+	back.OldShare = 0.25
+	entries := []Entry{FillPlug(at(0), ""), DrainOf(at(1), plain(2)), RefillOf(at(2), plain(2.5)), DrainOf(at(3), plain(2.5)), back}
+	r, err := fill(t, s, entries...).OldShareInterval()
+	const want = "old share after refill 1, middle capacity = c + (x - c)·A/B = 0.0000 + (1.0000 - 0.0000) × 8.000 L / 10.500 L = 0.7619\n" +
+		"old share after refill 2, middle capacity = c + (x - c)·A/B = 0.2500 + (0.7619 - 0.2500) × 8.000 L / 10.000 L = 0.6595\n" +
+		"interval of 95 % = by definition over the capacity and the readings = 0.6595 to 0.6595\n"
+	if got := r.Steps.Text(); err != nil || got != want || len(r.Caveats) != 0 || r.Nodes != 0 {
+		t.Errorf("%v, %v\n%swant\n%s", err, r.Caveats, got, want)
+	}
+	s.Capacity, _ = units.NewRange(litres(9), litres(11))
+	entries[1].Amount.PlusMinus = litres(0.05)
+	if r, err = fill(t, s, entries...).OldShareInterval(); err != nil || len(r.Caveats) != 1 || r.Caveats[0] != exchange.CapacityDominates || r.Nodes < 16 {
+		t.Errorf("%v, %v, %d nodes", err, r.Caveats, r.Nodes)
+	}
+}
+
+func TestExcessOfTheShapesOfInstruments(t *testing.T) {
+	for shape, want := range map[measure.Shape]float64{measure.Normal: 0, measure.Rectangular: -1.2, measure.Triangular: -0.6, measure.Arcsine: -1.5} {
+		if got := excessOf(shape); got != want {
+			t.Errorf("%v: %v; want %v", shape, got, want)
+		}
+	}
+}
