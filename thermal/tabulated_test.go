@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"math/big"
+	"slices"
 	"strings"
 	"testing"
 
@@ -153,5 +154,42 @@ func TestTabulatedTellsTenFaults(t *testing.T) {
 	_, err = Tabulated(make([]DensityPoint, 5)) // five points and four orders
 	if err == nil || strings.Count(err.Error(), "row ") != 9 || strings.Contains(err.Error(), "more") {
 		t.Errorf("%v", err)
+	}
+}
+
+// The name of a table is FNV-1a of its numbers (published: offset basis
+// 14695981039346656037, prime 1099511628211, modulo 2^64; from memory), here by
+// arithmetic without a modulus of the machine's; another number is another name.
+func TestTableDigest(t *testing.T) {
+	points := []DensityPoint{{At: units.Celsius(0), Density: 870}, {At: units.Celsius(20), Density: 856.5}, {At: units.Celsius(80), Density: 816}}
+	modulus, prime := new(big.Int).Lsh(big.NewInt(1), 64), big.NewInt(1099511628211)
+	h := new(big.Int).SetUint64(14695981039346656037)
+	mix := func(word int64) {
+		h.Xor(h, big.NewInt(word))
+		h.Mul(h, prime).Mod(h, modulus)
+	}
+	for _, p := range points {
+		for _, x := range [...]float64{p.At.Kelvin(), float64(p.Density)} {
+			bytes := new(big.Int).SetUint64(math.Float64bits(x)).Bytes() // the last byte first
+			for i := len(bytes) - 1; i >= 0; i-- {
+				mix(int64(bytes[i]))
+			}
+			mix(0x100)
+		}
+	}
+	table := newTable(points)
+	if got, want := table.digest(), h.Text(16); got != want {
+		t.Errorf("%s; want %s", got, want)
+	}
+	names := map[string]bool{table.digest(): true}
+	for i := range points {
+		for _, by := range []float64{1e-9, 1, -1} {
+			other := slices.Clone(points)
+			other[i].Density += units.Density(by)
+			names[newTable(other).digest()] = true
+		}
+	}
+	if len(names) != 10 {
+		t.Errorf("%d names for 10 tables", len(names))
 	}
 }
