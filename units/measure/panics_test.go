@@ -15,7 +15,7 @@ func TestAFormulaThatPanics(t *testing.T) {
 	unless := func(ok func(x []float64) bool) func(x []float64) float64 {
 		return func(x []float64) float64 {
 			if !ok(x) {
-				panic("no " + strings.Repeat("x", 1000))
+				panic("no " + strings.Repeat("z", 1000))
 			}
 			return x[0]
 		}
@@ -24,8 +24,8 @@ func TestAFormulaThatPanics(t *testing.T) {
 		name, want string
 		model      func([]float64) float64
 	}{
-		{"at once", "the model panicked at the estimates: \"no xxx", unless(func([]float64) bool { return false })},
-		{"later", `the model panicked with input 2 ("b") moved from 2: "no xxx`, unless(func(x []float64) bool { return x[1] == 2 })},
+		{"at once", "the model panicked at the estimates: \"no zzz", unless(func([]float64) bool { return false })},
+		{"later", `the model panicked with input 2 ("b") moved from 2: "no zzz`, unless(func(x []float64) bool { return x[1] == 2 })},
 	} {
 		p := measure.Propagation{Inputs: inputs, Model: c.model}
 		r, err := measure.Propagate(p)
