@@ -167,6 +167,9 @@ func printDoubt(w io.Writer, r result) {
 		fmt.Fprintf(w, "  old fluid, if mixed: %s with %.0f %% probability; the capacity's range is %.0f %% of that doubt\n", span(l.Low, l.High), 100*l.Coverage, 100*l.CapacityShare)
 	}
 	fmt.Fprintf(w, "  %s\n", r.Balance.Sentence)
+	if r.Balance.PlusMinus.Text(units.Millilitre, 0) == "0 mL" {
+		return // parts of next to nothing say nothing
+	}
 	for _, c := range r.Balance.Contributors[:min(3, len(r.Balance.Contributors))] {
 		if c.Share < 0.005 {
 			break

@@ -89,3 +89,16 @@ func TestPutBackCountsWhatTheHoseTakes(t *testing.T) {
 		t.Errorf("%q, %v; want %q", text, err, want)
 	}
 }
+
+// Where the doubt is next to nothing its parts are not told.
+func TestDoubtOfNextToNothingHasNoParts(t *testing.T) {
+	for ml, parts := range map[float64]bool{0.4: false, 40: true} {
+		var b bytes.Buffer
+		printDoubt(&b, result{Balance: balanceResult{
+			Sentence: "net", PlusMinus: units.Millilitre.Of(ml), Advice: "weigh", Contributors: []jobcard.Contributor{{Name: "jug-a", Share: 1}},
+		}})
+		if got := b.String(); strings.Contains(got, "jug-a") != parts || !strings.Contains(got, "net") {
+			t.Errorf("± %v mL: %s", ml, got)
+		}
+	}
+}

@@ -95,7 +95,7 @@ func read(doc *sheet.Doc) (*File, error) {
 }
 
 func (f *File) plan(t *sheet.Table) {
-	f.Plan.Target, _ = sheet.Take(t.String("target"), "job-share", `write it like "45 %"`, share)
+	f.Plan.Target, _ = sheet.Take(t.String("target"), "job-share", `write it like "55 %"`, share)
 	f.Plan.Purpose, _ = sheet.Take(t.String("purpose"), "job-purpose", `write "refresh" or "change of class"`, purpose)
 	f.Plan.MostCycles, _ = t.String("most_cycles").Count(1, 100)
 	f.Plan.OnHand, _ = sheet.Take(t.String("on_hand"), "job-volume", volumeForm, notNegative)

@@ -127,7 +127,7 @@ func TestFaultsSayWhereWhatAndWhatToDo(t *testing.T) {
 		{"share without a unit", head + "[plan]\ntarget = \"0.55\"\n", "\"0.55\" has no unit; want a share such as \"55 %\""},
 		{"nothing without a unit", head + "[plan]\ntarget = \"0\"\n", "want a share such as \"55 %\""},
 		{"a long share", head + "[plan]\ntarget = \"" + strings.Repeat("9", 60) + " %\"\n", "\"" + strings.Repeat("9", 40) + "\"… is not a share"},
-		{"share with a sign", head + "[plan]\ntarget = \"-5 %\"\n", "write it like \"45 %\""},
+		{"share with a sign", head + "[plan]\ntarget = \"-5 %\"\n", "write it like \"55 %\""},
 		{"share that is two numbers", head + "[plan]\ntarget = \"1.2.3\"\n", "not a share"},
 		{"a purpose that is none", head + "[plan]\npurpose = \"flush\"\n", "want refresh or change of class"},
 		{"cycles with a unit", head + "[plan]\nmost_cycles = \"4 cycles\"\n", "plan.most_cycles"},
